@@ -1,0 +1,62 @@
+/** @type {import('dependency-cruiser').IConfiguration} */
+module.exports = {
+  forbidden: [
+    {
+      name: 'core-is-pure',
+      comment: 'core imports core and pure numeric packages, nothing else',
+      severity: 'error',
+      from: { path: '^core/' },
+      to: { pathNot: '^(core/|node_modules/(@stdlib|pure-rand)/)' },
+    },
+    {
+      name: 'shared-is-schemas',
+      severity: 'error',
+      from: { path: '^shared/' },
+      to: { pathNot: '^(core/|shared/|node_modules/zod/)' },
+    },
+    {
+      name: 'only-the-hid-transport-imports-node-hid',
+      severity: 'error',
+      from: { pathNot: '^electron/transport/node-hid\\.ts$' },
+      to: { path: '^node_modules/node-hid/' },
+    },
+    {
+      name: 'only-the-electron-shell-imports-electron',
+      severity: 'error',
+      from: { pathNot: '^electron/shell/electron/' },
+      to: { path: '^node_modules/(electron|electron-store)/' },
+    },
+    {
+      name: 'shells-are-outermost',
+      comment: 'transports, store and the bench service know no shell',
+      severity: 'error',
+      from: { path: '^electron/(bench|transport|store)/' },
+      to: { path: '^electron/shell/' },
+    },
+    {
+      name: 'renderer-not-electron',
+      severity: 'error',
+      from: { path: '^renderer/' },
+      to: { path: '^(electron/|node_modules/(electron|node-hid|electron-store|ws)/)' },
+    },
+    { name: 'electron-not-renderer', severity: 'error', from: { path: '^electron/' }, to: { path: '^renderer/' } },
+    {
+      name: 'no-node-builtins-in-renderer',
+      severity: 'error',
+      from: { path: '^(renderer|core|shared)/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
+    { name: 'no-unresolved', severity: 'error', from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['svelte', 'import', 'require', 'node', 'default', 'types'],
+      extensions: ['.ts', '.js', '.svelte', '.d.ts'],
+    },
+  },
+};

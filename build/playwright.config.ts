@@ -1,0 +1,41 @@
+import path from 'node:path';
+import { defineConfig } from '@playwright/test';
+
+const root = path.resolve(import.meta.dirname, '..');
+const port = 47_310;
+
+export default defineConfig({
+  testDir: path.join(root, 'tests/browser'),
+  outputDir: path.join(root, 'out/browser'),
+  snapshotPathTemplate: path.join(root, 'tests/browser/snapshots/{arg}{ext}'),
+  fullyParallel: false,
+  workers: 1,
+  reporter: [['list']],
+  forbidOnly: process.env['CI'] === 'true',
+  expect: { toHaveScreenshot: { animations: 'disabled', maxDiffPixelRatio: 0.001 } },
+  use: {
+    baseURL: `http://127.0.0.1:${port}/`,
+    viewport: { width: 1280, height: 800 },
+    launchOptions: {
+      executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--font-render-hinting=none',
+      ],
+    },
+  },
+  webServer: {
+    command: 'node out/main/local.js',
+    cwd: root,
+    env: { PORT: String(port) },
+    url: `http://127.0.0.1:${port}/`,
+    reuseExistingServer: false,
+    timeout: 20_000,
+  },
+});

@@ -1,0 +1,40 @@
+/** The readings of a whole log, one typed column a quantity. */
+import type { PadLayout } from '../pad/layout.ts';
+import type { LogHeader } from '../log/header.ts';
+import type { Mark } from '../log/visitor.ts';
+import type { StickFields, StickId } from '../pad/stick.ts';
+
+/** The readings of one stick: raw counts as reported; `t` in microseconds, never decreasing. */
+export interface StickTrack {
+  readonly fields: StickFields;
+  readonly t: Float64Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** 1 while any button of the pad is down. */
+  readonly buttonDown: Uint8Array;
+}
+
+/** Everything a log holds that measures need. */
+export interface Track {
+  readonly header: LogHeader;
+  readonly layout: PadLayout;
+  readonly sticks: Readonly<Partial<Record<StickId, StickTrack>>>;
+  /** Arrival of every report of the log, readings or not. */
+  readonly reportTimes: Float64Array;
+  /** Reports equal to the one before it, byte for byte. */
+  readonly duplicates: number;
+  readonly marks: readonly Mark[];
+  readonly gaps: readonly { readonly t: number; readonly lost: number | null }[];
+}
+
+export type Purpose = 'rest' | 'rim' | 'travel' | 'flick' | 'inputs' | 'disturbance';
+
+/** A span of a track taken for one purpose; indices into the stick's columns, end exclusive. */
+export interface Capture {
+  readonly purpose: Purpose;
+  readonly stick: StickId | null;
+  readonly from: number;
+  readonly to: number;
+  readonly startUs: number;
+  readonly endUs: number;
+}

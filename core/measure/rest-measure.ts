@@ -1,0 +1,23 @@
+/** Rest of one stick, as `measure` prints it (FORMATS). Offsets and deflections are fractions under a mapping; the rest is counts. */
+import type { Pair } from '../pad/stick.ts';
+
+export interface RestMeasure {
+  readonly releases: number;
+  readonly point: Pair;
+  readonly u95: { readonly x: number | null; readonly y: number | null };
+  readonly enclosing: { readonly x: number; readonly y: number; readonly radius: number };
+  readonly covariance: { readonly xx: number; readonly xy: number; readonly yy: number } | null;
+  readonly noise: Pair | null;
+  readonly peakToPeak: Pair;
+  readonly hysteresis: { readonly x: number | null; readonly y: number | null };
+  /** Counts per second, with the expanded uncertainty of the slope. */
+  readonly drift: { readonly x: number; readonly y: number; readonly u95: Pair } | null;
+  readonly offset: {
+    readonly x: number;
+    readonly y: number;
+    readonly magnitude: number;
+    /** Largest magnitude of the deflection over all settled readings. */
+    readonly largest: number;
+  };
+  readonly toleranceRadius: number | null;
+}

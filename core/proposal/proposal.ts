@@ -1,0 +1,48 @@
+/** A mapping the program suggests for a stated aim, with the reason for each number and the predicted measures. */
+import type { RestMeasure } from '../measure/rest-measure.ts';
+import type { RimMeasure } from '../measure/rim-measure.ts';
+import type { StickMapping } from '../mapping/mapping.ts';
+
+export type Aim = 'full-reach' | 'even' | 'edges';
+export type CentreBy = 'steadiest' | 'mean';
+
+export interface Reason {
+  /** Which number, e.g. `x.max`. */
+  readonly of: string;
+  readonly says: string;
+  /** In counts; null where it cannot be stated. */
+  readonly u95: number | null;
+}
+
+export interface Prediction {
+  readonly rest: RestMeasure | null;
+  readonly rim: RimMeasure | null;
+}
+
+export interface Proposal {
+  readonly mapping: StickMapping;
+  readonly aim: Aim;
+  readonly centreBy: CentreBy;
+  readonly guard: number;
+  readonly predicted: Prediction;
+  readonly current: Prediction;
+  readonly reasons: readonly Reason[];
+}
+
+/** What a target layer can hold; a proposal obeys it. */
+export interface LayerLimits {
+  /** Whole counts only. */
+  readonly whole: boolean;
+  readonly least: number;
+  readonly greatest: number;
+}
+
+export interface ProposalWish {
+  readonly aim: Aim;
+  readonly centreBy: CentreBy;
+  /** Set value of the guard; the larger of it and twice the pooled spread is used. */
+  readonly guard: number;
+  readonly current: StickMapping;
+  readonly limits: LayerLimits;
+  readonly seed: number;
+}

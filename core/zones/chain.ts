@@ -1,0 +1,46 @@
+/** Zones and curves in the order a signal meets them, as a chain file writes them (FORMATS). */
+
+export type Stage = (
+  | { readonly zone: 'axial'; readonly inner: number; readonly outer?: number; readonly rescale?: boolean }
+  | { readonly zone: 'radial'; readonly inner: number }
+  | { readonly zone: 'scaledRadial'; readonly inner: number; readonly outer?: number }
+  | {
+      readonly zone: 'sector';
+      readonly blend: boolean;
+      readonly sectors: readonly { readonly inner: number; readonly outer: number }[];
+    }
+  | { readonly zone: 'slopedAxial'; readonly inner: number; readonly slope: number }
+  | { readonly minimumOutput: number }
+  | { readonly curve: { readonly exponent: number } | { readonly points: readonly (readonly [number, number])[] } }
+  | { readonly limit: 'axis' | 'radial' }
+  | { readonly shape: 'discToSquare' | 'squareToDisc'; readonly map: 'elliptical' | 'squircular' | 'radial' }
+  | { readonly quantise: { readonly bits: number; readonly levels: 'signed' | 'even' } }
+  | { readonly digital: { readonly ways: 4 | 8; readonly threshold: number } }
+) & { readonly off?: boolean };
+
+export interface Chain {
+  readonly kind: 'stickwright-chain';
+  readonly version: 1;
+  readonly name: string;
+  readonly stages: readonly Stage[];
+  /** Output magnitude a consumer must see to respond fully, or null. */
+  readonly needs: number | null;
+}
+
+/** What a chain does with a measured stick, as `zones` prints it (FORMATS). */
+export interface ZoneAnswer {
+  readonly leaks: {
+    readonly releases: number;
+    readonly leaking: number;
+    readonly share: number;
+    readonly upperBound95: number;
+    readonly largestOutput: number;
+  } | null;
+  readonly hides: string | null;
+  readonly smallestZone: { readonly observed: number; readonly tolerance99: number | null } | null;
+  /** Deflection null where the chain gives nothing before the gate. */
+  readonly onset: readonly { readonly angle: number; readonly deflection: number | null }[] | null;
+  readonly unevenness: number | null;
+  readonly gate: readonly { readonly angle: number; readonly output: number | null }[] | null;
+  readonly unreached: readonly number[] | null;
+}

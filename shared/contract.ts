@@ -1,0 +1,105 @@
+/**
+ * The contract between the bench service and whoever uses it: every call with its request and reply, every event.
+ * Shells are derived from it and check each message against it at run time, in both directions.
+ */
+import { z } from 'zod';
+import {
+  healthSchema,
+  padDetailsSchema,
+  padHandleSchema,
+  padSummarySchema,
+  proposalReplySchema,
+  proposalWishSchema,
+  settingsSchema,
+  stageSchema,
+  stickIdSchema,
+  surveyDetailsSchema,
+  surveyHandleSchema,
+  surveyStateSchema,
+  surveySummarySchema,
+} from './schemas.ts';
+
+const nothing = z.object({});
+
+export const calls = {
+  'bench.hello': {
+    request: nothing,
+    reply: z.object({
+      program: z.string(),
+      version: z.string(),
+      shell: z.enum(['electron', 'local', 'commandLine']),
+      /** One plain line each, e.g. the system package that is missing. */
+      notices: z.array(z.string()),
+    }),
+  },
+  'pads.list': { request: nothing, reply: z.array(padSummarySchema) },
+  'pads.open': { request: z.object({ pad: padHandleSchema }), reply: padDetailsSchema },
+  'pads.close': { request: z.object({ pad: padHandleSchema }), reply: nothing },
+  /** Plugs a further simulated pad in, by the name of its fault. */
+  'pads.plugDemo': { request: z.object({ name: z.string().max(40) }), reply: padSummarySchema },
+  'pads.demos': { request: nothing, reply: z.array(z.object({ name: z.string(), says: z.string() })) },
+  /** Moves the stick of a simulated pad; refused for any other. `follow` does what a survey asks for. */
+  'demo.hand': {
+    request: z.object({
+      pad: padHandleSchema,
+      stick: stickIdSchema,
+      does: z.enum(['follow', 'rest', 'circle', 'wander']),
+    }),
+    reply: nothing,
+  },
+  'survey.start': {
+    request: z.object({
+      pad: padHandleSchema,
+      stage: stageSchema.nullable(),
+      sticks: z.array(stickIdSchema).min(1).max(2),
+      releases: z.number().int().min(1).max(200),
+      turns: z.number().int().min(1).max(20),
+      confirmButton: z.number().int().min(1).max(128).nullable(),
+    }),
+    reply: surveyStateSchema,
+  },
+  'survey.say': {
+    request: z.object({
+      survey: surveyHandleSchema,
+      what: z.enum(['confirm', 'repeat', 'skip', 'abort']),
+    }),
+    reply: surveyStateSchema,
+  },
+  'surveys.list': { request: nothing, reply: z.array(surveySummarySchema) },
+  'surveys.open': { request: z.object({ survey: surveyHandleSchema }), reply: surveyDetailsSchema },
+  'surveys.propose': {
+    request: z.object({ survey: surveyHandleSchema, stick: stickIdSchema, wish: proposalWishSchema }),
+    reply: proposalReplySchema,
+  },
+  /** A log file's contents in pieces of at most 512 KiB, base64; the last piece answers with the survey. */
+  'surveys.import': {
+    request: z.object({
+      upload: z.string().min(1).max(64),
+      name: z.string().max(200),
+      piece: z.string().max(700_000),
+      last: z.boolean(),
+    }),
+    reply: z.object({ survey: surveySummarySchema.nullable() }),
+  },
+  /** A log's contents in pieces, base64; `next` is null after the last. */
+  'surveys.export': {
+    request: z.object({ survey: surveyHandleSchema, from: z.number().int().min(0) }),
+    reply: z.object({ piece: z.string(), next: z.number().nullable() }),
+  },
+  'settings.read': { request: nothing, reply: settingsSchema },
+  'settings.write': { request: settingsSchema.partial(), reply: settingsSchema },
+} as const;
+
+export const events = {
+  'pads.changed': z.array(padSummarySchema),
+  'pad.health': healthSchema,
+  'survey.state': surveyStateSchema,
+  'surveys.changed': z.array(surveySummarySchema),
+  'settings.changed': settingsSchema,
+} as const;
+
+export type CallName = keyof typeof calls;
+export type EventName = keyof typeof events;
+export type Request<N extends CallName> = z.infer<(typeof calls)[N]['request']>;
+export type Reply<N extends CallName> = z.infer<(typeof calls)[N]['reply']>;
+export type EventPayload<N extends EventName> = z.infer<(typeof events)[N]>;

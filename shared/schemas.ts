@@ -1,0 +1,206 @@
+/** Run-time schemas of everything that crosses between the bench service and a shell or the renderer. */
+import { z } from 'zod';
+
+export const problemSchema = z.object({
+  code: z.string(),
+  says: z.string(),
+  at: z.number().optional(),
+});
+
+export const stickIdSchema = z.enum(['left', 'right']);
+export const stageSchema = z.enum(['received', 'fitted', 'calibrated', 'recheck']);
+
+/** Opaque handles: the renderer never names a path. */
+export const padHandleSchema = z.string().min(1).max(64);
+export const surveyHandleSchema = z.string().min(1).max(64);
+
+export const identitySchema = z.object({
+  vendorId: z.number(),
+  productId: z.number(),
+  product: z.string(),
+  serial: z.string().nullable(),
+  transport: z.enum(['usb', 'bluetooth', 'simulated']),
+});
+
+/** A pad that is there, open or not. */
+export const padSummarySchema = z.object({
+  pad: padHandleSchema,
+  identity: identitySchema,
+  open: z.boolean(),
+  /** Why it cannot be opened, or null. For `pad-no-permission`, `rule` has the exact udev rule and where to put it. */
+  problem: problemSchema.nullable(),
+  rule: z.object({ file: z.string(), text: z.string(), then: z.string() }).nullable(),
+});
+
+/** An open pad: what is needed to decode its stream with the same pure functions as everywhere else. */
+export const padDetailsSchema = z.object({
+  pad: padHandleSchema,
+  identity: identitySchema,
+  domain: z.enum(['sensor', 'reported']),
+  profile: z.string().nullable(),
+  /** Hex of the report descriptor, or null. */
+  descriptor: z.string().nullable(),
+});
+
+export const healthSchema = z.object({
+  pad: padHandleSchema,
+  state: z.enum(['opening', 'streaming', 'silent', 'lost', 'closed']),
+  rateHz: z.number().nullable(),
+  gaps: z.number(),
+  lost: z.number().nullable(),
+  /** Longest delay of the event loop in the last second. */
+  loopDelayMillis: z.number(),
+  problem: problemSchema.nullable(),
+});
+
+const pairSchema = z.object({ x: z.number(), y: z.number() });
+
+/** Where a guided survey stands; sent whenever it changes, at most 20 times a second. */
+export const surveyStateSchema = z.object({
+  survey: surveyHandleSchema,
+  pad: padHandleSchema,
+  stage: stageSchema.nullable(),
+  stick: stickIdSchema.nullable(),
+  step: z.enum(['ready', 'rest', 'rim', 'done', 'aborted', 'failed']),
+  /** What the hand is asked to do now, in plain words. */
+  prompt: z.string(),
+  /** Changes with every new thing asked, so that sound and speech follow. */
+  promptNumber: z.number(),
+  /** Direction the stick is to be pushed toward before letting go; null otherwise. */
+  toward: z.number().nullable(),
+  phase: z.enum(['waiting', 'pushing', 'settling', 'dwelling', 'turning', 'paused']),
+  releases: z.object({ taken: z.number(), asked: z.number() }),
+  turns: z.object({
+    clockwise: z.number(),
+    counterClockwise: z.number(),
+    asked: z.number(),
+    /** Degrees of the turn under way, signed, counter-clockwise positive. */
+    underway: z.number(),
+  }),
+  /** Turns that covered each of the 72 directions: clockwise and counter-clockwise. */
+  covered: z.array(z.object({ clockwise: z.number(), counterClockwise: z.number() })),
+  /** Names of stretches that are not covered, e.g. "265°–280°". */
+  uncovered: z.array(z.string()),
+  /** Rest points taken so far, raw counts. */
+  rests: z.array(pairSchema),
+  sticks: z.array(
+    z.object({
+      stick: stickIdSchema,
+      rest: z.enum(['open', 'taken', 'skipped']),
+      rim: z.enum(['open', 'taken', 'skipped']),
+    }),
+  ),
+  /** The button that confirms, where the survey is run hands-free. */
+  confirmButton: z.number().nullable(),
+  problem: problemSchema.nullable(),
+});
+
+export const surveySummarySchema = z.object({
+  survey: surveyHandleSchema,
+  name: z.string(),
+  startedAt: z.string(),
+  stage: stageSchema.nullable(),
+  product: z.string(),
+  simulated: z.boolean(),
+  finished: z.boolean(),
+});
+
+const axisFieldSchema = z.object({
+  minimum: z.number(),
+  maximum: z.number(),
+  up: z.union([z.literal(1), z.literal(-1)]),
+});
+const axisMappingSchema = z.object({ min: z.number(), centre: z.number(), max: z.number() });
+export const stickMappingSchema = z.object({ x: axisMappingSchema, y: axisMappingSchema });
+
+const dwellSchema = z.object({
+  startUs: z.number(),
+  endUs: z.number(),
+  point: pairSchema,
+  reports: z.number(),
+  variance: pairSchema.nullable(),
+  least: pairSchema,
+  greatest: pairSchema,
+  from: pairSchema.nullable(),
+  readings: z.array(z.number()),
+});
+
+const shapeSchema = z.object({
+  circle: z.object({ x: z.number(), y: z.number(), radius: z.number() }).nullable(),
+  ellipse: z.object({ x: z.number(), y: z.number(), a: z.number(), b: z.number(), angle: z.number() }).nullable(),
+  roundness: z
+    .object({
+      leastSquares: z.number(),
+      minimumZone: z.number(),
+      minimumCircumscribed: z.number(),
+      maximumInscribed: z.number(),
+    })
+    .nullable(),
+});
+
+export const stickEvidenceSchema = z.object({
+  fields: z.object({ x: axisFieldSchema, y: axisFieldSchema }),
+  rest: z.object({ dwells: z.array(dwellSchema) }).nullable(),
+  rim: z
+    .object({
+      about: pairSchema,
+      turns: z.array(
+        z.object({
+          way: z.enum(['clockwise', 'counterClockwise']),
+          startUs: z.number(),
+          endUs: z.number(),
+          points: z.array(pairSchema.nullable()),
+          extremes: z.object({ xMin: z.number(), xMax: z.number(), yMin: z.number(), yMax: z.number() }),
+        }),
+      ),
+      shape: shapeSchema,
+      trace: z.array(z.number()),
+    })
+    .nullable(),
+  captures: z.enum(['marked', 'inferred']),
+});
+
+export const logMeasureSchema = z.object({
+  durationUs: z.number(),
+  reports: z.number(),
+  lost: z.number().nullable(),
+  rateHz: z.number().nullable(),
+  domain: z.enum(['sensor', 'reported']),
+  stage: stageSchema.nullable(),
+  interval: z.object({ p50Us: z.number(), p95Us: z.number(), p99Us: z.number(), maxUs: z.number() }).nullable(),
+  duplicates: z.number(),
+});
+
+/** A finished survey or an imported log: what every view is drawn from. */
+export const surveyDetailsSchema = z.object({
+  survey: surveyHandleSchema,
+  name: z.string(),
+  identity: identitySchema,
+  log: logMeasureSchema,
+  mappingFrom: z.enum(['file', 'stored', 'range']),
+  sticks: z.partialRecord(stickIdSchema, z.object({ evidence: stickEvidenceSchema, current: stickMappingSchema })),
+});
+
+export const proposalWishSchema = z.object({
+  aim: z.enum(['full-reach', 'even', 'edges']),
+  centreBy: z.enum(['steadiest', 'mean']),
+  guard: z.number().min(0).max(0.5),
+});
+
+/** The mapping and its reasons; the renderer predicts from the evidence with the same pure functions. */
+export const proposalReplySchema = z.object({
+  mapping: stickMappingSchema,
+  aim: z.enum(['full-reach', 'even', 'edges']),
+  centreBy: z.enum(['steadiest', 'mean']),
+  guard: z.number(),
+  reasons: z.array(z.object({ of: z.string(), says: z.string(), u95: z.number().nullable() })),
+});
+
+export const settingsSchema = z.object({
+  theme: z.enum(['system', 'light', 'dark']),
+  sound: z.boolean(),
+  speech: z.boolean(),
+  confirmButton: z.number().int().min(1).max(128).nullable(),
+  zone: z.object({ shape: z.enum(['axial', 'radial', 'scaledRadial']), inner: z.number(), outer: z.number() }),
+  window: z.object({ width: z.number(), height: z.number() }),
+});
