@@ -6,7 +6,7 @@ module.exports = {
       comment: 'core imports core and pure numeric packages, nothing else',
       severity: 'error',
       from: { path: '^core/' },
-      to: { pathNot: '^(core/|node_modules/(@stdlib|pure-rand)/)' },
+      to: { pathNot: '^(core/|node_modules/(@stdlib|pure-rand|zod)/)' },
     },
     {
       name: 'shared-is-schemas',
