@@ -10,7 +10,7 @@ export default defineConfig({
   snapshotPathTemplate: path.join(root, 'tests/browser/snapshots/{arg}{ext}'),
   fullyParallel: false,
   workers: 1,
-  reporter: [['list']],
+  reporter: [['list'], ['json', { outputFile: path.join(root, 'out/results/browser.json') }]],
   forbidOnly: process.env['CI'] === 'true',
   expect: { toHaveScreenshot: { animations: 'disabled', maxDiffPixelRatio: 0.001 } },
   use: {
