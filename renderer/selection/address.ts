@@ -1,0 +1,57 @@
+/** The selection as an address (the part after #), so that a view can be reopened; and back. */
+import type { StickId } from '../../core/pad/stick.ts';
+
+export const VIEWS = ['pad', 'survey', 'workbench'] as const;
+export type ViewName = (typeof VIEWS)[number];
+
+/** What is selected, whatever the view. */
+export interface Selected {
+  readonly view: ViewName;
+  /** A screen of its own inside the view, or null. */
+  readonly detail: 'fitting' | null;
+  readonly stick: StickId;
+  /** Degrees counter-clockwise from +x, a multiple of 5 in [0, 360), or null. */
+  readonly direction: number | null;
+  /** Handle of a survey, or null. */
+  readonly survey: string | null;
+}
+
+export const NOTHING_SELECTED: Selected = {
+  view: 'pad',
+  detail: null,
+  stick: 'left',
+  direction: null,
+  survey: null,
+};
+
+/** The nearest of the 72 directions to an angle in degrees; null stays null, and so does what is no number. */
+export function toDirection(angle: number | null): number | null {
+  if (angle === null || !Number.isFinite(angle)) return null;
+  return ((((Math.round(angle / 5) * 5) % 360) + 360) % 360) + 0;
+}
+
+/** E.g. `#/workbench?stick=left&direction=55&survey=s3`. */
+export function formatAddress(selected: Selected): string {
+  const query = new URLSearchParams({ stick: selected.stick });
+  if (selected.direction !== null) query.set('direction', String(selected.direction));
+  if (selected.survey !== null) query.set('survey', selected.survey);
+  const path = selected.detail === null ? selected.view : `${selected.view}/${selected.detail}`;
+  return `#/${path}?${query.toString()}`;
+}
+
+/** Reads an address; what is missing or unknown in it is left as nothing selected. Null for an address of another kind. */
+export function parseAddress(hash: string): Selected | null {
+  if (!hash.startsWith('#/')) return null;
+  const [path = '', queryText = ''] = hash.slice(2).split('?', 2);
+  const [viewName, detail] = path.split('/');
+  const query = new URLSearchParams(queryText);
+  const direction = query.get('direction');
+  const survey = query.get('survey');
+  return {
+    view: VIEWS.find((view) => view === viewName) ?? NOTHING_SELECTED.view,
+    detail: viewName === 'pad' && detail === 'fitting' ? 'fitting' : null,
+    stick: query.get('stick') === 'right' ? 'right' : 'left',
+    direction: direction === null || direction === '' ? null : toDirection(Number(direction)),
+    survey: survey === null || survey === '' || survey.length > 64 ? null : survey,
+  };
+}

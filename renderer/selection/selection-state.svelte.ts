@@ -1,0 +1,90 @@
+/** The one selection: stick, direction, survey, and the view that shows it. Every view reads it; it stands in the address. */
+import type { StickId } from '../../core/pad/stick.ts';
+import { formatAddress, NOTHING_SELECTED, parseAddress, toDirection, type Selected, type ViewName } from './address.ts';
+
+/** What the selection needs of the window. */
+export interface AddressPlace {
+  readonly location: { readonly hash: string };
+  readonly history: {
+    pushState(state: null, unused: string, address: string): void;
+    replaceState(state: null, unused: string, address: string): void;
+  };
+  addEventListener(event: 'hashchange' | 'popstate', hear: () => void): void;
+  removeEventListener(event: 'hashchange' | 'popstate', hear: () => void): void;
+}
+
+export class Selection {
+  #selected = $state.raw<Selected>(NOTHING_SELECTED);
+  #place: AddressPlace | null = null;
+
+  /** Takes the selection from the address and keeps the two equal from then on. Returns the function that ends it. */
+  followAddress(place: AddressPlace): () => void {
+    const read = (): void => {
+      this.#selected = parseAddress(place.location.hash) ?? this.#selected;
+    };
+    read();
+    this.#place = place;
+    this.#write(this.#selected, 'replace');
+    place.addEventListener('hashchange', read);
+    place.addEventListener('popstate', read);
+    return () => {
+      this.#place = null;
+      place.removeEventListener('hashchange', read);
+      place.removeEventListener('popstate', read);
+    };
+  }
+
+  get view(): ViewName {
+    return this.#selected.view;
+  }
+
+  /** The full-screen detail of a view, e.g. the fitting aid of Pad. */
+  get detail(): Selected['detail'] {
+    return this.#selected.detail;
+  }
+
+  /** Opens a view; the browser's own Back returns. */
+  open(view: ViewName, detail: Selected['detail'] = null): void {
+    this.#write({ ...this.#selected, view, detail }, 'push');
+  }
+
+  get stick(): StickId {
+    return this.#selected.stick;
+  }
+
+  set stick(stick: StickId) {
+    this.#write({ ...this.#selected, stick }, 'replace');
+  }
+
+  /** One of the 72 directions in degrees counter-clockwise from +x, or null. Any angle may be set: the nearest is taken. */
+  get direction(): number | null {
+    return this.#selected.direction;
+  }
+
+  set direction(angle: number | null) {
+    const direction = toDirection(angle);
+    // Pointing along a chart sets the same direction many times.
+    if (direction !== this.#selected.direction) this.#write({ ...this.#selected, direction }, 'replace');
+  }
+
+  /** Handle of the survey that is shown, or null. */
+  get survey(): string | null {
+    return this.#selected.survey;
+  }
+
+  set survey(survey: string | null) {
+    this.#write({ ...this.#selected, survey }, 'replace');
+  }
+
+  #write(next: Selected, how: 'push' | 'replace'): void {
+    this.#selected = next;
+    const place = this.#place;
+    if (place === null) return;
+    const address = formatAddress(next);
+    if (address === place.location.hash) return;
+    if (how === 'push') place.history.pushState(null, '', address);
+    else place.history.replaceState(null, '', address);
+  }
+}
+
+export const selection = new Selection();

@@ -1,0 +1,81 @@
+import { describe, expect, test } from 'vitest';
+import { Selection, type AddressPlace } from '../../../renderer/selection/selection-state.svelte.ts';
+
+function place(hash: string): AddressPlace & { pushed: string[]; replaced: string[]; go(to: string): void } {
+  const hearers = new Set<() => void>();
+  const location = { hash };
+  const pushed: string[] = [];
+  const replaced: string[] = [];
+  return {
+    location,
+    pushed,
+    replaced,
+    history: {
+      pushState: (_state, _unused, address) => {
+        location.hash = address;
+        pushed.push(address);
+      },
+      replaceState: (_state, _unused, address) => {
+        location.hash = address;
+        replaced.push(address);
+      },
+    },
+    addEventListener: (_event, hear) => hearers.add(hear),
+    removeEventListener: (_event, hear) => hearers.delete(hear),
+    go: (to) => {
+      location.hash = to;
+      for (const hear of hearers) hear();
+    },
+  };
+}
+
+describe('the selection', () => {
+  test('is taken from the address it starts with', () => {
+    const selection = new Selection();
+    selection.followAddress(place('#/workbench?stick=right&direction=55&survey=s3'));
+    expect(selection.view).toBe('workbench');
+    expect(selection.stick).toBe('right');
+    expect(selection.direction).toBe(55);
+    expect(selection.survey).toBe('s3');
+  });
+
+  test('writes each choice into the address without a step in the history, but a new view with one', () => {
+    const selection = new Selection();
+    const window = place('');
+    selection.followAddress(window);
+    selection.direction = 92;
+    selection.stick = 'right';
+    expect(window.location.hash).toBe('#/pad?stick=right&direction=90');
+    expect(window.pushed).toEqual([]);
+    selection.open('survey');
+    expect(window.pushed).toEqual(['#/survey?stick=right&direction=90']);
+  });
+
+  test('follows the address when the user goes back', () => {
+    const selection = new Selection();
+    const window = place('#/pad?stick=left');
+    selection.followAddress(window);
+    selection.open('pad', 'fitting');
+    expect(selection.detail).toBe('fitting');
+    window.go('#/pad?stick=left');
+    expect(selection.detail).toBeNull();
+  });
+
+  test('does not touch the address when the same direction is pointed at again', () => {
+    const selection = new Selection();
+    const window = place('#/workbench?stick=left&direction=55');
+    selection.followAddress(window);
+    const before = window.replaced.length;
+    selection.direction = 56;
+    expect(window.replaced.length).toBe(before);
+  });
+
+  test('leaves the address alone once it no longer follows', () => {
+    const selection = new Selection();
+    const window = place('#/pad?stick=left');
+    const end = selection.followAddress(window);
+    end();
+    selection.stick = 'right';
+    expect(window.location.hash).toBe('#/pad?stick=left');
+  });
+});
