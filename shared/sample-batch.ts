@@ -75,6 +75,14 @@ export class SampleBatchWriter {
   }
 }
 
+/** The handle of the pad that a batch is of, without reading its entries; null for bytes that begin as no batch. */
+export function readBatchPad(bytes: Uint8Array): string | null {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const nameEnd = 9 + (bytes[8] ?? 0);
+  if (nameEnd > bytes.length || view.getUint32(0, true) !== MAGIC) return null;
+  return String.fromCharCode(...bytes.subarray(9, nameEnd));
+}
+
 /** Hands each entry to the visitor in order. Answers with the pad's handle; a damaged batch is a problem with its offset. */
 export function readSampleBatch(bytes: Uint8Array, visitor: BatchVisitor): Result<string> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
