@@ -1,7 +1,10 @@
 /** A mapping the program suggests for a stated aim, with the reason for each number and the predicted measures. */
 import type { RestMeasure } from '../measure/rest-measure.ts';
 import type { RimMeasure } from '../measure/rim-measure.ts';
+import type { LayerLimits } from '../mapping/layer-limits.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
+
+export type { LayerLimits };
 
 export type Aim = 'full-reach' | 'even' | 'edges';
 export type CentreBy = 'steadiest' | 'mean';
@@ -27,14 +30,6 @@ export interface Proposal {
   readonly predicted: Prediction;
   readonly current: Prediction;
   readonly reasons: readonly Reason[];
-}
-
-/** What a target layer can hold; a proposal obeys it. */
-export interface LayerLimits {
-  /** Whole counts only. */
-  readonly whole: boolean;
-  readonly least: number;
-  readonly greatest: number;
 }
 
 export interface ProposalWish {
