@@ -11,16 +11,17 @@ export interface Usage {
 /** One element of a variable main item, or one slot of an array main item. Bits count from the first payload bit (report id excluded). */
 export interface Control {
   readonly type: ReportType;
-  /** Null where the device has no report ids. */
+  /** Null where reports of this type carry no id. */
   readonly reportId: number | null;
-  /** Null for a main item that has no usage at all. */
+  /** The page in force where the main item has no usage at all; 0 where none was ever named. */
   readonly usagePage: number | null;
+  /** Null for a main item that has no usage at all; of an array slot the first it can select. */
   readonly usage: number | null;
   /** The selectable range of an array slot; null for a variable element. */
   readonly usageMinimum: number | null;
   readonly usageMaximum: number | null;
   readonly bitOffset: number;
-  /** 1 to 32 for anything that can be decoded. */
+  /** 1 to 32 for anything that can be decoded; a longer one is listed but left out of plans. */
   readonly bitSize: number;
   readonly logicalMinimum: number;
   /** Read tolerantly: unsigned where the minimum is not negative. */
@@ -29,7 +30,7 @@ export interface Control {
   readonly physicalMinimum: number;
   readonly physicalMaximum: number;
   readonly unit: number;
-  /** A power of ten, −8 … 7. */
+  /** A power of ten: −8 … 7 from the specification's nibble; larger magnitudes as they stand in the item. */
   readonly unitExponent: number;
   /** Values are sign-extended: the logical minimum is negative. */
   readonly signed: boolean;
@@ -41,8 +42,10 @@ export interface Control {
   readonly aliases: readonly Usage[];
   /** For an array slot: the usage each index selects, in order; empty otherwise. */
   readonly choices: readonly Usage[];
-  /** The application collection the control stands in; null outside of any. */
+  /** The innermost application collection the control stands in; null outside of any. */
   readonly application: Usage | null;
+  /** Ordinal of the innermost collection of any kind, counted through the descriptor; null outside of any. */
+  readonly collection: number | null;
 }
 
 /** One report of one type; the length is in bytes without the id byte. */
@@ -54,6 +57,7 @@ export interface ReportShape {
 
 /** A whole parsed report descriptor. */
 export interface Descriptor {
+  /** Input reports begin with an id byte (where there are none: reports of any type do). */
   readonly hasReportIds: boolean;
   readonly reports: readonly ReportShape[];
   readonly controls: readonly Control[];
