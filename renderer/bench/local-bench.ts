@@ -8,7 +8,7 @@ import type { Connection, HearConnection } from './connection.ts';
 
 const TRY_AGAIN_MILLIS = 1_000;
 
-/** Resolves when the page is let in or refused for the first time; a broken socket is opened again by itself. */
+/** Resolves when the page is let in, refused or finds nobody; a broken socket is opened again by itself. */
 export async function openLocalBench(page: Window, hear: HearConnection): Promise<BenchApi> {
   const bench = new LocalBench(page, hear);
   await bench.settled;
@@ -64,7 +64,10 @@ class LocalBench implements BenchApi {
   }
 
   #open(): void {
-    if (this.#admission.ticket === undefined && this.#admission.token === undefined) return void this.#say('refused');
+    if (this.#admission.ticket === undefined && this.#admission.token === undefined) {
+      this.#say('refused');
+      return;
+    }
     const socket = new WebSocket(`ws://${this.#page.location.host}${SOCKET_PATH}`);
     socket.binaryType = 'arraybuffer';
     this.#socket = socket;
@@ -83,7 +86,7 @@ class LocalBench implements BenchApi {
     if (frame === null) return;
     if (frame.kind === 'entered') this.#entered(frame.token);
     else if (frame.kind === 'answer') {
-      this.#waiting.get(frame.id)?.(frame.result as Result<unknown>);
+      this.#waiting.get(frame.id)?.(frame.result);
       this.#waiting.delete(frame.id);
     } else this.#tell(frame.name, frame.payload);
   }
@@ -123,7 +126,7 @@ class LocalBench implements BenchApi {
       this.#connection = connection;
       this.#hear(connection);
     }
-    if (connection === 'connected' || connection === 'refused') this.#settle();
+    if (connection !== 'connecting') this.#settle();
   }
 }
 

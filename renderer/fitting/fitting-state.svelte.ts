@@ -21,33 +21,35 @@ export class FittingState {
 
   /** The middle of the field unless another target was set. */
   targetOf(axis: AxisLine): number {
-    return this.#targets[axis.id] ?? fieldMiddle(axis);
+    return this.#targets[fieldKey(axis)] ?? fieldMiddle(axis);
   }
 
   /** A target outside of the field is refused; the old one stays. */
   aimAt(axis: AxisLine, target: number): boolean {
     if (!Number.isFinite(target) || target < axis.minimum || target > axis.maximum) return false;
-    this.#targets[axis.id] = target;
+    this.#targets[fieldKey(axis)] = target;
     return true;
   }
 
   aimAtMiddle(axis: AxisLine): void {
-    this.#targets[axis.id] = fieldMiddle(axis);
+    this.#targets[fieldKey(axis)] = fieldMiddle(axis);
   }
 
   /** Takes the reading as it is now, to the count. */
   hold(fit: AxisFit): void {
-    if (fit.mean !== null) this.#targets[fit.axis.id] = Math.round(fit.mean.mean);
+    if (fit.mean !== null) this.#targets[fieldKey(fit.axis)] = Math.round(fit.mean.mean);
   }
 
   /** Counts either side of the target, one for both axes of a stick; above 0. */
   toleranceOf(axis: AxisLine): number {
-    return this.#tolerances[axis.stick] ?? Math.max(1, Math.round((axis.maximum - axis.minimum) * FIRST_TOLERANCE));
+    return (
+      this.#tolerances[toleranceKey(axis)] ?? Math.max(1, Math.round((axis.maximum - axis.minimum) * FIRST_TOLERANCE))
+    );
   }
 
   setTolerance(axis: AxisLine, counts: number): boolean {
     if (!Number.isFinite(counts) || counts <= 0 || counts > axis.maximum - axis.minimum) return false;
-    this.#tolerances[axis.stick] = counts;
+    this.#tolerances[toleranceKey(axis)] = counts;
     return true;
   }
 
@@ -66,6 +68,15 @@ export function worstRatio(fits: readonly AxisFit[]): number | null {
     worst = Math.max(worst, distance.ratio);
   }
   return fits.length === 0 ? null : worst;
+}
+
+/** A pad with other field limits has targets of its own. */
+function fieldKey(axis: AxisLine): string {
+  return `${axis.id} ${axis.minimum} ${axis.maximum}`;
+}
+
+function toleranceKey(axis: AxisLine): string {
+  return `${axis.stick} ${axis.minimum} ${axis.maximum}`;
 }
 
 export function fieldMiddle(axis: AxisLine): number {

@@ -1,0 +1,17 @@
+/** Starts the screen: theme, address, bench, then the app. */
+import '@fontsource-variable/inter/wght.css';
+import './theme/tokens.css';
+import './theme/base.css';
+import { mount } from 'svelte';
+import App from './App.svelte';
+import { connectBench } from './bench/connect-bench.ts';
+import { connectionState } from './frame/connection-state.svelte.ts';
+import { selection } from './selection/selection-state.svelte.ts';
+import { theme } from './theme/theme-state.svelte.ts';
+
+theme.follow(window);
+const bench = await connectBench((connection) => connectionState.hear(connection));
+// After the bench: it takes its ticket out of the address first.
+selection.followAddress(window);
+const target = document.getElementById('app');
+if (target !== null) mount(App, { target, props: { bench } });
