@@ -1,0 +1,22 @@
+/** The gate: how far the stick can be pushed. */
+import type { Pair } from '../pad/stick.ts';
+import type { GateBuild } from './build.ts';
+
+const SIDE = Math.PI / 4;
+
+/** Distance from the gate's centre to its edge in a direction (radians counter-clockwise from +x), as a tilt. */
+export function gateRadius(gate: GateBuild, angle: number): number {
+  if (gate.shape === 'round') return gate.radius;
+  const fromMiddleOfSide = angle - SIDE * Math.floor(angle / SIDE) - SIDE / 2;
+  return (gate.radius * Math.cos(SIDE / 2)) / Math.cos(fromMiddleOfSide);
+}
+
+/** Where the stick ends up when a hand pushes it to a tilt: there, or where the gate stops it on the way outward. */
+export function stopAtGate(gate: GateBuild, tilt: Pair): Pair {
+  const x = tilt.x - gate.centre.x;
+  const y = tilt.y - gate.centre.y;
+  const wanted = Math.hypot(x, y);
+  const most = gateRadius(gate, Math.atan2(y, x));
+  if (wanted <= most) return tilt;
+  return { x: gate.centre.x + (x * most) / wanted, y: gate.centre.y + (y * most) / wanted };
+}
