@@ -1,0 +1,30 @@
+/** Bit fields of a report, little-endian, at any offset, 1 to 32 bits (HID 1.11, 8.4). */
+
+/** The field as an unsigned number. The payload must reach to its last bit. */
+export function unsignedBits(payload: Uint8Array, bitOffset: number, bitSize: number): number {
+  const first = bitOffset >>> 3;
+  const shift = bitOffset & 7;
+  const last = (bitOffset + bitSize - 1) >>> 3;
+  let word = 0;
+  for (let at = first; at <= last && at < first + 4; at += 1) word |= (payload[at] ?? 0) << ((at - first) << 3);
+  let value = word >>> shift;
+  // A field of more than 25 bits can reach into a fifth byte, whose bits a 32-bit word has lost.
+  if (last === first + 4) value |= (payload[last] ?? 0) << (32 - shift);
+  return bitSize === 32 ? value >>> 0 : value & (2 ** bitSize - 1);
+}
+
+/** The field sign-extended from its own size. */
+export function signedBits(payload: Uint8Array, bitOffset: number, bitSize: number): number {
+  const spare = 32 - bitSize;
+  return (unsignedBits(payload, bitOffset, bitSize) << spare) >> spare;
+}
+
+/** Writes the low `bitSize` bits of a whole number and leaves all other bits as they are. */
+export function writeBits(payload: Uint8Array, bitOffset: number, bitSize: number, value: number): void {
+  for (let bit = 0; bit < bitSize; bit += 1) {
+    const at = bitOffset + bit;
+    const mask = 1 << (at & 7);
+    const byte = payload[at >>> 3] ?? 0;
+    payload[at >>> 3] = (value >>> bit) & 1 ? byte | mask : byte & ~mask;
+  }
+}
