@@ -1,0 +1,24 @@
+/** What a plane figure is drawn from. */
+import type { Pair, StickFields } from '../pad/stick.ts';
+import type { Tone } from './figure.ts';
+
+/** Curves of one mapping in raw counts as reported, x and y in turn. */
+export interface PlaneSeries {
+  readonly tone: Tone;
+  /** Where the deflection is exactly 1. */
+  readonly unit: readonly number[];
+  /** The edge inside which the zone gives no output; null without a zone. */
+  readonly zone: readonly number[] | null;
+  readonly centre: Pair;
+}
+
+export interface PlaneInput {
+  readonly fields: StickFields;
+  readonly series: readonly PlaneSeries[];
+  /** Rest point of each release, raw counts as reported. */
+  readonly rests: readonly Pair[];
+  /** Gate trace, raw counts as reported, x and y in turn; null without a rim. */
+  readonly trace: readonly number[] | null;
+  /** Point that directions are taken about. */
+  readonly about: Pair;
+}

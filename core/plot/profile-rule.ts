@@ -1,0 +1,52 @@
+/** The selected direction, drawn over an unrolled profile. */
+import type { Mark } from './figure.ts';
+import type { LinearScale } from './linear-scale.ts';
+import { dot, line, text } from './marks.ts';
+import { percent } from './number-text.ts';
+import type { ProfileFigure, ProfileInput } from './profile-figure.ts';
+import { spreadLabels } from './spread-labels.ts';
+
+/** Degrees from one direction to the next. */
+const STEP = 5;
+
+/** The selected direction over a profile: a rule, and on each curve a dot with its number beside it. */
+export function profileRule(figure: ProfileFigure, input: ProfileInput, angle: number, letter: number): Mark[] {
+  const x = figure.direction.at(angle);
+  const index = Math.round(angle / STEP) % input.states.length;
+  const right = angle <= 270;
+  const curve = (role: 'reach' | 'onset', scale: LinearScale, write: (value: number) => string): Mark[] => {
+    const found = input.series.flatMap((series) => {
+      const value = series[role][index];
+      return value === null || value === undefined ? [] : [{ tone: series.tone, value, y: scale.at(value) }];
+    });
+    const places = spreadLabels(
+      found.map(({ y }) => ({ at: y, size: letter * 1.2 })),
+      Math.min(...scale.range) - letter,
+      Math.max(...scale.range) + letter,
+    );
+    return found.flatMap(({ tone, value, y }, at) => [
+      dot(role, tone, x, y, letter * 0.3),
+      text(
+        'value',
+        tone,
+        x + (right ? 1 : -1) * letter * 0.8,
+        (places[at] ?? y) + letter * 0.35,
+        write(value),
+        right ? 'start' : 'end',
+      ),
+    ]);
+  };
+  return [
+    line('direction', null, x, figure.top, x, figure.bottom),
+    text(
+      'value',
+      null,
+      x + (right ? 1 : -1) * letter * 0.5,
+      figure.bottom - letter * 0.5,
+      `${angle}°`,
+      right ? 'start' : 'end',
+    ),
+    ...curve('reach', figure.reach, (value) => value.toFixed(3)),
+    ...curve('onset', figure.onset, (value) => percent(value)),
+  ];
+}

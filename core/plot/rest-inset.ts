@@ -1,0 +1,82 @@
+/** The rest cloud of a plane, magnified beside it. */
+import type { Pair } from '../pad/stick.ts';
+import { clipPolyline, type Frame } from './clip-polyline.ts';
+import type { Mark } from './figure.ts';
+import type { LinearScale } from './linear-scale.ts';
+import { dot, line, polyline, text } from './marks.ts';
+import type { PlaneInput } from './plane-input.ts';
+
+/** Least size of the cloud in letters at which its shape can still be seen beside the zone's edge. */
+const LEAST_CLOUD = 0.5;
+
+/**
+ * The rest points about their mean, so many times the plane's own scale, with each mapping's centre and zone edge and a
+ * bar of round counts. The zone's edge decides the magnification unless the cloud would shrink to a speck in it; then
+ * the cloud does, and the edge lies outside. Nothing without a rest.
+ */
+export function restInset(
+  input: PlaneInput,
+  scales: { readonly x: LinearScale; readonly y: LinearScale },
+  box: Frame,
+  letter: number,
+): Mark[] {
+  const middle = meanPoint(input.rests);
+  if (middle === null) return [];
+  const perCount = Math.abs(scales.x.at(1) - scales.x.at(0));
+  const cloud = Math.max(1, ...input.rests.map((rest) => distance(rest, middle)));
+  const centres = Math.max(...input.series.map((series) => distance(series.centre, middle)), cloud);
+  const edges = Math.max(...input.series.map((series) => farthest(series.zone, middle)), centres);
+  const room = (Math.min(box.width, box.height) / 2) * 0.94;
+  const withEdges = roundDown(room / (edges * perCount));
+  const seen = cloud * perCount * withEdges >= letter * LEAST_CLOUD;
+  const times = seen ? withEdges : roundDown(room / (centres * perCount));
+  const x = (value: number): number => box.x + box.width / 2 + (scales.x.at(value) - scales.x.at(middle.x)) * times;
+  const y = (value: number): number => box.y + box.height / 2 + (scales.y.at(value) - scales.y.at(middle.y)) * times;
+  const inside = (points: readonly number[]): number[] =>
+    clipPolyline(
+      points.map((value, index) => (index % 2 === 0 ? x(value) : y(value))),
+      box,
+    );
+  const bar = roundDown((box.width * 0.8) / (perCount * times));
+  const barLength = bar * perCount * times;
+  const barY = box.y - letter * 0.9;
+  return [
+    { kind: 'rect', role: 'frame', tone: null, ...box },
+    ...input.series.flatMap(({ tone, zone, centre }) => [
+      ...(zone === null ? [] : [polyline('zone', tone, inside(zone))]),
+      polyline('centre', tone, inside(cross(centre, (letter * 0.55) / (perCount * times)))),
+    ]),
+    ...input.rests.map((rest) => dot('rest', null, x(rest.x), y(rest.y), letter * 0.13)),
+    text('title', null, box.x, barY - letter * 2.3, `rest ×${times}`, 'start'),
+    text('label', null, box.x, barY - letter * 0.7, `${bar} ${bar === 1 ? 'count' : 'counts'}`, 'start'),
+    line('scaleBar', null, box.x, barY, box.x + barLength, barY),
+  ];
+}
+
+function meanPoint(points: readonly Pair[]): Pair | null {
+  if (points.length === 0) return null;
+  const sum = points.reduce((a, b) => ({ x: a.x + b.x, y: a.y + b.y }), { x: 0, y: 0 });
+  return { x: sum.x / points.length, y: sum.y / points.length };
+}
+
+function distance(a: Pair, b: Pair): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}
+
+function farthest(points: readonly number[] | null, from: Pair): number {
+  let most = 0;
+  for (let at = 0; at + 1 < (points?.length ?? 0); at += 2)
+    most = Math.max(most, Math.hypot((points?.[at] ?? 0) - from.x, (points?.[at + 1] ?? 0) - from.y));
+  return most;
+}
+
+/** A cross of two strokes in counts, x and y in turn. */
+function cross(at: Pair, arm: number): number[] {
+  return [at.x - arm, at.y, at.x + arm, at.y, Number.NaN, Number.NaN, at.x, at.y - arm, at.x, at.y + arm];
+}
+
+/** The largest of 1, 2, 5, 10, 20 … that is not more than the value; 1 at least. */
+function roundDown(value: number): number {
+  const power = 10 ** Math.max(0, Math.floor(Math.log10(value)));
+  return [5, 2, 1].map((digit) => digit * power).find((step) => step <= value) ?? 1;
+}
