@@ -193,7 +193,14 @@ export const proposalReplySchema = z.object({
   aim: z.enum(['full-reach', 'even', 'edges']),
   centreBy: z.enum(['steadiest', 'mean']),
   guard: z.number(),
-  reasons: z.array(z.object({ of: z.string(), says: z.string(), u95: z.number().nullable() })),
+  reasons: z.array(
+    z.object({
+      of: z.string(),
+      says: z.string(),
+      u95: z.number().nullable(),
+      leaveOneOut: z.object({ least: z.number(), greatest: z.number() }).nullable(),
+    }),
+  ),
 });
 
 export const settingsSchema = z.object({

@@ -4,8 +4,6 @@ import type { RimMeasure } from '../measure/rim-measure.ts';
 import type { LayerLimits } from '../mapping/layer-limits.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 
-export type { LayerLimits };
-
 export type Aim = 'full-reach' | 'even' | 'edges';
 export type CentreBy = 'steadiest' | 'mean';
 
@@ -13,8 +11,10 @@ export interface Reason {
   /** Which number, e.g. `x.max`. */
   readonly of: string;
   readonly says: string;
-  /** In counts; null where it cannot be stated. */
+  /** Expanded uncertainty at 95 % in counts; null where it cannot be stated. */
   readonly u95: number | null;
+  /** What the number becomes when any one turn is left out, where there are too few turns for an uncertainty. */
+  readonly leaveOneOut: { readonly least: number; readonly greatest: number } | null;
 }
 
 export interface Prediction {
