@@ -63,4 +63,37 @@ export class ReadingRing {
     }
     return low;
   }
+
+  /**
+   * Writes a column since `from` in time order to `t` and `v` (room for capacity + 1), holds the newest value until
+   * `until`, and makes the value NaN that follows a gap, so that a line drawn through it breaks there. Answers with the
+   * number written.
+   */
+  unroll(
+    column: number,
+    from: number,
+    until: number,
+    gaps: readonly number[],
+    t: Float64Array,
+    v: Float64Array,
+  ): number {
+    const first = Math.max(this.oldest, this.firstSince(from) - 1);
+    let gap = 0;
+    let written = 0;
+    for (let reading = first; reading < this.taken; reading += 1) {
+      const time = this.timeOf(reading);
+      let broken = false;
+      while ((gaps[gap] ?? Number.POSITIVE_INFINITY) <= time) {
+        broken = broken || reading > first;
+        gap += 1;
+      }
+      t[written] = Math.max(from, time);
+      v[written] = broken ? Number.NaN : this.valueOf(reading, column);
+      written += 1;
+    }
+    if (written === 0 || this.newestTime >= until) return written;
+    t[written] = until;
+    v[written] = this.newest(column);
+    return written + 1;
+  }
 }
