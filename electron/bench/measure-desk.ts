@@ -1,0 +1,62 @@
+/** Hands work on whole logs to the worker thread and the results back; the thread is started when first needed. */
+import { Worker } from 'node:worker_threads';
+import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { Proposal, ProposalWish } from '../../core/proposal/proposal.ts';
+import { failed, type Result } from '../../core/result.ts';
+import type { Work } from './measure-worker.ts';
+import type { Measured } from './measured.ts';
+
+type Job = Work extends infer W ? (W extends unknown ? Omit<W, 'id'> : never) : never;
+
+export class MeasureDesk {
+  readonly #script: URL;
+  readonly #waiting = new Map<number, (result: Result<never>) => void>();
+  #worker: Worker | null = null;
+  #next = 0;
+
+  /** `script` is the worker's own file, which stands elsewhere in the sources than when built. */
+  constructor(script: URL) {
+    this.#script = script;
+  }
+
+  measure(file: string): Promise<Result<Measured>> {
+    return this.#ask({ does: 'measure', file });
+  }
+
+  propose(evidence: StickEvidence, wish: ProposalWish): Promise<Result<Proposal>> {
+    return this.#ask({ does: 'propose', evidence, wish });
+  }
+
+  async close(): Promise<void> {
+    await this.#worker?.terminate();
+  }
+
+  #ask<T>(job: Job): Promise<Result<T>> {
+    const id = this.#next;
+    this.#next += 1;
+    return new Promise((resolve) => {
+      this.#waiting.set(id, resolve);
+      this.#start().postMessage({ ...job, id });
+    });
+  }
+
+  #start(): Worker {
+    if (this.#worker !== null) return this.#worker;
+    const worker = new Worker(this.#script);
+    worker.unref();
+    worker.on('message', ({ id, result }: { id: number; result: Result<never> }) => {
+      this.#waiting.get(id)?.(result);
+      this.#waiting.delete(id);
+    });
+    let words = 'it was ended';
+    worker.on('error', (error) => (words = error instanceof Error ? error.message : String(error)));
+    worker.on('exit', () => {
+      this.#worker = null;
+      const end = failed('measure-fault', `The measuring thread stopped (${words}); try it once more.`);
+      for (const resolve of this.#waiting.values()) resolve(end);
+      this.#waiting.clear();
+    });
+    this.#worker = worker;
+    return worker;
+  }
+}

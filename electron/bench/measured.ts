@@ -1,0 +1,29 @@
+/** What is worked out from a whole log for the screen: the evidence of each stick and the mapping it stands under. */
+import { gatherEvidence } from '../../core/capture/gather-evidence.ts';
+import type { Track } from '../../core/capture/track.ts';
+import { rangeMapping } from '../../core/mapping/range-mapping.ts';
+import { storedMapping } from '../../core/mapping/stored-mapping.ts';
+import { measureLog } from '../../core/measure/timing.ts';
+import { STICKS } from '../../core/pad/stick.ts';
+import { surveyDetailsSchema } from '../../shared/schemas.ts';
+import type { z } from 'zod';
+
+export const measuredSchema = surveyDetailsSchema.omit({ survey: true, name: true });
+export type Measured = z.infer<typeof measuredSchema>;
+
+/** Mappings are the pad's stored ones where the log has them, else the fields' logical range. */
+export function measureForScreen(track: Track): Measured {
+  const stored = storedMapping(track.marks);
+  const sticks = STICKS.flatMap((stick) => {
+    const fields = track.sticks[stick]?.fields;
+    if (fields === undefined) return [];
+    const current = stored?.[stick] ?? rangeMapping(fields);
+    return [[stick, { evidence: gatherEvidence(track, stick), current }] as const];
+  });
+  return measuredSchema.parse({
+    identity: track.header.pad,
+    log: measureLog(track),
+    mappingFrom: stored === null ? 'range' : 'stored',
+    sticks: Object.fromEntries(sticks),
+  });
+}

@@ -1,0 +1,81 @@
+/** Which pads there are, real and simulated, each under a handle that says nothing of the machine. */
+import { failed, type Result } from '../../core/result.ts';
+import type { Reply } from '../../shared/contract.ts';
+import type { PadSource, PadWatcher, PlugDemo } from './pad-source.ts';
+
+export type PadSummary = Reply<'pads.list'>[number];
+
+/** Plugged in by itself while there is no real pad. */
+const FIRST_DEMO = 'healthy';
+/** More would only be a mistake. */
+const MOST_DEMOS = 16;
+
+export class PadRegistry {
+  readonly #plugDemo: PlugDemo;
+  readonly #isOpen: (pad: string) => boolean;
+  readonly #changed: () => void;
+  /** Handle of every key met in this run: a pad that comes back is the same pad. */
+  readonly #handles = new Map<string, string>();
+  readonly #demos = new Map<string, PadSource>();
+  #real: readonly PadSource[] = [];
+  #first: PadSource | null = null;
+
+  constructor(plugDemo: PlugDemo, isOpen: (pad: string) => boolean, changed: () => void) {
+    this.#plugDemo = plugDemo;
+    this.#isOpen = isOpen;
+    this.#changed = changed;
+  }
+
+  /** Takes the pads that the watcher tells; without one there are simulated pads alone. */
+  watch(watcher: PadWatcher | null): void {
+    if (watcher === null) this.#take([]);
+    else watcher.start((pads) => this.#take(pads));
+  }
+
+  list(): readonly PadSummary[] {
+    return this.#sources().map((source) => this.#summary(source));
+  }
+
+  find(pad: string): Result<PadSource> {
+    const source = this.#sources().find((one) => this.#handleOf(one) === pad);
+    if (source !== undefined) return { ok: true, value: source };
+    return failed('pad-gone', 'This pad is no longer there; plug it in again and choose it from the list.');
+  }
+
+  plug(name: string): Result<PadSummary> {
+    if (this.#demos.size >= MOST_DEMOS)
+      return failed('demo-too-many', `There are ${MOST_DEMOS} simulated pads already; use one of them.`);
+    const plugged = this.#plugDemo(name, `demo-${this.#demos.size + 1}`);
+    if (!plugged.ok) return plugged;
+    this.#demos.set(plugged.value.transport.key, plugged.value);
+    this.#changed();
+    return { ok: true, value: this.#summary(plugged.value) };
+  }
+
+  #take(pads: readonly PadSource[]): void {
+    this.#real = pads;
+    if (pads.length === 0 && this.#first === null) {
+      const plugged = this.#plugDemo(FIRST_DEMO, 'demo-0');
+      this.#first = plugged.ok ? plugged.value : null;
+    } else if (pads.length > 0 && this.#first !== null && !this.#isOpen(this.#handleOf(this.#first)))
+      this.#first = null;
+    this.#changed();
+  }
+
+  #sources(): readonly PadSource[] {
+    return [...this.#real, ...(this.#first === null ? [] : [this.#first]), ...this.#demos.values()];
+  }
+
+  #summary(source: PadSource): PadSummary {
+    const pad = this.#handleOf(source);
+    const { transport, problem, rule } = source;
+    return { pad, identity: transport.identity, open: this.#isOpen(pad), problem, rule };
+  }
+
+  #handleOf(source: PadSource): string {
+    const { key } = source.transport;
+    const known = this.#handles.get(key) ?? `pad-${this.#handles.size + 1}`;
+    this.#handles.set(key, known);
+    return known;
+  }
+}

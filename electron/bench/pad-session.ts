@@ -1,0 +1,147 @@
+/** One open pad: started as its profile says, its reports handed on as they come, its health watched. */
+import { parseDescriptor } from '../../core/hid/descriptor.ts';
+import { toHex } from '../../core/hid/hex.ts';
+import { findLayout } from '../../core/pad/find-layout.ts';
+import type { PadLayout } from '../../core/pad/layout.ts';
+import type { Profile } from '../../core/pad/profile.ts';
+import { findProfile } from '../../core/pad/profiles.ts';
+import { done, failed, type Problem, type Result } from '../../core/result.ts';
+import type { EventPayload, Reply } from '../../shared/contract.ts';
+import type { TransportListener } from '../transport/transport.ts';
+import type { Clock } from './clock.ts';
+import type { PadSource } from './pad-source.ts';
+import type { PadStream } from './pad-stream.ts';
+import { RateMeter } from './rate-meter.ts';
+import { startPad, type ReportHearer } from './start-exchange.ts';
+
+type State = EventPayload<'pad.health'>['state'];
+export type Health = Omit<EventPayload<'pad.health'>, 'loopDelayMillis'>;
+
+/** A pad that sends only what changes is silent too: the word judges nothing. */
+const SILENT_AFTER_MICROS = 1_000_000;
+
+export interface SessionPorts {
+  readonly clock: Clock;
+  readonly stream: PadStream;
+  /** Called whenever the state changes. */
+  readonly changed: () => void;
+}
+
+export class PadSession {
+  readonly pad: string;
+  readonly source: PadSource;
+  readonly profile: Profile | null;
+  readonly layout: PadLayout;
+  readonly #ports: SessionPorts;
+  readonly #taps = new Set<TransportListener>();
+  readonly #overhearers = new Set<ReportHearer>();
+  readonly #rate: RateMeter;
+  #state: State = 'opening';
+  #problem: Problem | null = null;
+
+  constructor(pad: string, source: PadSource, ports: SessionPorts) {
+    const { identity, descriptor } = source.transport;
+    const parsed = descriptor === null ? null : parseDescriptor(descriptor);
+    this.pad = pad;
+    this.source = source;
+    this.profile = findProfile(identity.vendorId, identity.productId);
+    // A descriptor that does not parse is as good as none: the layout then says why no stick was found.
+    this.layout = findLayout(parsed?.ok === true ? parsed.value : null, this.profile);
+    this.#ports = ports;
+    this.#rate = new RateMeter(ports.clock.micros());
+  }
+
+  /** Opens the transport and runs the start exchange; after a failure the pad is closed again. */
+  async open(): Promise<Result<void>> {
+    const opened = await this.#begin();
+    if (opened.ok) this.#enter(this.#state === 'opening' ? 'streaming' : this.#state);
+    else {
+      await this.source.transport.close();
+      this.#problem = opened.problem;
+      this.#enter('closed');
+    }
+    return opened;
+  }
+
+  get details(): Reply<'pads.open'> {
+    const { identity, descriptor } = this.source.transport;
+    return {
+      pad: this.pad,
+      identity,
+      domain: this.layout.domain,
+      profile: this.profile?.id ?? null,
+      descriptor: descriptor === null ? null : toHex(descriptor),
+    };
+  }
+
+  /** Hands every report, gap and the loss of the pad to the listener, in order; returns what ends it. */
+  tap(listener: TransportListener): () => void {
+    this.#taps.add(listener);
+    return () => void this.#taps.delete(listener);
+  }
+
+  get state(): State {
+    return this.#state;
+  }
+
+  health(): Health {
+    const now = this.#ports.clock.micros();
+    const quiet = now - (this.#rate.lastReportAt ?? 0) > SILENT_AFTER_MICROS;
+    return {
+      pad: this.pad,
+      state: this.#state === 'streaming' && quiet ? 'silent' : this.#state,
+      rateHz: this.#rate.rateHz(now),
+      gaps: this.#rate.gaps,
+      lost: this.#rate.lost,
+      problem: this.#problem,
+    };
+  }
+
+  async close(): Promise<void> {
+    if (this.#state === 'closed') return;
+    const lost = this.#state === 'lost';
+    if (!lost) this.#enter('closed');
+    this.#ports.stream.flush();
+    await this.source.transport.close();
+  }
+
+  async #begin(): Promise<Result<void>> {
+    const opened = await this.source.transport.open(this.#listener);
+    if (!opened.ok || this.profile === null) return opened;
+    const started = await startPad(this.profile, {
+      transport: this.source.transport,
+      clock: this.#ports.clock,
+      overhear: (hear) => {
+        this.#overhearers.add(hear);
+        return () => void this.#overhearers.delete(hear);
+      },
+      sent: () => undefined,
+    });
+    if (!started.ok) return started;
+    return this.#problem === null ? done(undefined) : failed(this.#problem.code, this.#problem.says);
+  }
+
+  readonly #listener: TransportListener = {
+    report: (atMicros, reportId, payload) => {
+      this.#rate.report(atMicros);
+      for (const hear of this.#overhearers) hear(reportId, payload);
+      for (const tap of this.#taps) tap.report(atMicros, reportId, payload);
+      this.#ports.stream.report(atMicros, reportId, payload);
+    },
+    gap: (atMicros, lost) => {
+      this.#rate.gap(lost);
+      for (const tap of this.#taps) tap.gap(atMicros, lost);
+      this.#ports.stream.gap(atMicros, lost);
+    },
+    lost: (problem) => {
+      this.#problem = problem;
+      this.#enter('lost');
+      for (const tap of this.#taps) tap.lost(problem);
+    },
+  };
+
+  #enter(state: State): void {
+    this.#state = state;
+    this.#ports.changed();
+  }
+}

@@ -1,0 +1,71 @@
+/** `descriptor FILE | -`: what a report descriptor says, as reports and controls. */
+import type { Control, Descriptor } from '../../../core/hid/control.ts';
+import { readDescriptor, type ByteForm } from './descriptor-input.ts';
+import { outputHead } from './output.ts';
+import { drawTable } from './tables.ts';
+import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
+
+export async function showDescriptor(terminal: Terminal, file: string, form: ByteForm): Promise<ExitCode> {
+  const descriptor = await readDescriptor(file, form);
+  if (!descriptor.ok) return sayProblem(terminal, descriptor.problem);
+  await terminal.print(terminal.json ? JSON.stringify(asJson(descriptor.value)) : asText(descriptor.value));
+  return EXIT.done;
+}
+
+function asJson({ reports, controls }: Descriptor): object {
+  return { ...outputHead('descriptor'), reports, controls: controls.map(controlJson) };
+}
+
+/** The keys of FORMATS; what else a control knows is for the program itself. */
+function controlJson(control: Control): object {
+  const { type, reportId, usagePage, usage, usageMinimum, usageMaximum, bitOffset, bitSize } = control;
+  const { logicalMinimum, logicalMaximum, physicalMinimum, physicalMaximum, unit, unitExponent } = control;
+  const { signed, hasNull, relative, array, constant } = control;
+  return {
+    ...{ type, reportId, usagePage, usage, usageMinimum, usageMaximum, bitOffset, bitSize },
+    ...{ logicalMinimum, logicalMaximum, physicalMinimum, physicalMaximum, unit, unitExponent },
+    ...{ signed, hasNull, relative, array, constant },
+  };
+}
+
+function asText({ reports, controls }: Descriptor): string {
+  const reportRows = reports.map((report) => [report.type, report.reportId, report.byteLength]);
+  const controlRows = controls
+    .filter((control) => !control.constant)
+    .map((control) => [
+      control.type,
+      control.reportId,
+      usageText(control),
+      control.bitOffset,
+      control.bitSize,
+      `${control.logicalMinimum} … ${control.logicalMaximum}`,
+      [control.hasNull ? 'null state' : '', control.array ? 'array' : '', control.relative ? 'relative' : '']
+        .filter((word) => word !== '')
+        .join(', '),
+    ]);
+  return [
+    drawTable([{ head: 'report' }, { head: 'id', align: 'right' }, { head: 'bytes', align: 'right' }], reportRows),
+    '',
+    drawTable(
+      [
+        { head: 'control' },
+        { head: 'id', align: 'right' },
+        { head: 'usage' },
+        { head: 'bit', align: 'right' },
+        { head: 'bits', align: 'right' },
+        { head: 'range', align: 'right' },
+        { head: '' },
+      ],
+      controlRows,
+    ),
+  ].join('\n');
+}
+
+function usageText({ usagePage, usage, usageMinimum, usageMaximum }: Control): string {
+  const page = hex(usagePage);
+  return usage === null ? `${page}:${hex(usageMinimum)}–${hex(usageMaximum)}` : `${page}:${hex(usage)}`;
+}
+
+function hex(value: number | null): string {
+  return value === null ? '–' : value.toString(16).toUpperCase().padStart(4, '0');
+}

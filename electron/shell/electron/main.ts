@@ -1,0 +1,59 @@
+/** The Electron shell: one window over the bench, with everything that web content does not need denied. */
+import { app, ipcMain, Menu, powerMonitor, protocol, session } from 'electron';
+import path from 'node:path';
+import { createRouter } from '../../bench/router.ts';
+import { assembleBench } from '../assemble-bench.ts';
+import { answerAppRequest, APP_SCHEME } from './app-origin.ts';
+import { electronSettings } from './electron-settings.ts';
+import { routeIpc } from './ipc-router.ts';
+import { lockContents, lockSession } from './lock-down.ts';
+import { openSamplePort } from './sample-port.ts';
+import { openWindow } from './window.ts';
+
+const PAGE_FOLDER = path.join(import.meta.dirname, '../renderer');
+
+app.enableSandbox();
+protocol.registerSchemesAsPrivileged([
+  { scheme: APP_SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true } },
+]);
+Menu.setApplicationMenu(null);
+app.on('web-contents-created', (_event, contents) => lockContents(contents));
+
+// Two programs on one pad disturb each other: a second start shows the window of the first.
+if (app.requestSingleInstanceLock()) void app.whenReady().then(start);
+else app.quit();
+
+function start(): void {
+  lockSession(session.defaultSession, app.isPackaged);
+  protocol.handle(APP_SCHEME, (request) => answerAppRequest(PAGE_FOLDER, request));
+
+  const settings = electronSettings();
+  const bench = assembleBench({
+    shell: 'electron',
+    settings,
+    measureWorker: new URL('./measure-worker.js', import.meta.url),
+  });
+  const router = createRouter(bench, (problem) => console.error(problem.says));
+  const window = openWindow(settings.read().window, app.isPackaged, (size) => void settings.write({ window: size }));
+  const endEvents = routeIpc(ipcMain, window.webContents, router, () => openSamplePort(window.webContents, bench));
+
+  powerMonitor.on('suspend', () => void bench.suspend());
+  app.on('second-instance', () => {
+    if (window.isDestroyed()) return;
+    if (window.isMinimized()) window.restore();
+    window.focus();
+  });
+  app.on('window-all-closed', () => app.quit());
+
+  // A pad that is still being read when the process ends can take the process down with it.
+  let closed = false;
+  app.on('before-quit', (event) => {
+    if (closed) return;
+    event.preventDefault();
+    endEvents();
+    void bench.close().finally(() => {
+      closed = true;
+      app.quit();
+    });
+  });
+}
