@@ -1,0 +1,47 @@
+/** What a finished survey holds, stick by stick, for the summary at its end. */
+import { stretchName, coverageStretches } from '../../core/plot/coverage-stretches.ts';
+import { count } from '../../core/plot/number-text.ts';
+import { measureRest } from '../../core/measure/rest.ts';
+import { measureRim } from '../../core/measure/rim.ts';
+import { STICKS, type StickId } from '../../core/pad/stick.ts';
+import type { Reply } from '../../shared/contract.ts';
+
+export type SurveyDetails = Reply<'surveys.open'>;
+
+export interface StickSummary {
+  readonly stick: StickId;
+  readonly releases: number;
+  /** E.g. "2071, 2029", or null without releases. */
+  readonly rest: string | null;
+  readonly turns: { readonly clockwise: number; readonly counterClockwise: number };
+  /** Directions covered, of 72. */
+  readonly covered: number;
+  readonly thin: number;
+  /** Stretches that are not covered, named. */
+  readonly open: readonly string[];
+}
+
+export function summariseSurvey(details: SurveyDetails): StickSummary[] {
+  return STICKS.flatMap((stick) => {
+    const found = details.sticks[stick];
+    if (found === undefined) return [];
+    const rest = measureRest(found.evidence, found.current);
+    const rim = measureRim(found.evidence, found.current);
+    const states = rim?.directions.map((direction) => direction.state) ?? [];
+    return [
+      {
+        stick,
+        releases: rest?.releases ?? 0,
+        rest: rest === null ? null : `${count(round(rest.point.x))}, ${count(round(rest.point.y))}`,
+        turns: rim?.turns ?? { clockwise: 0, counterClockwise: 0 },
+        covered: states.filter((state) => state === 'covered').length,
+        thin: states.filter((state) => state === 'thin').length,
+        open: coverageStretches(states, 'none').map(stretchName),
+      },
+    ];
+  });
+}
+
+function round(value: number): number {
+  return Math.round(value * 10) / 10;
+}

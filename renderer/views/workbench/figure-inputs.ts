@@ -1,0 +1,106 @@
+/** From the standings of a stick to what each figure is drawn from. */
+import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import { undeflect } from '../../../core/mapping/deflect.ts';
+import type { StickMapping } from '../../../core/mapping/mapping.ts';
+import type { Domain, Pair, StickFields } from '../../../core/pad/stick.ts';
+import type { PlaneInput } from '../../../core/plot/plane-input.ts';
+import type { ProfileInput } from '../../../core/plot/profile-figure.ts';
+import type { RailsInput } from '../../../core/plot/rails-figure.ts';
+import type { Standing } from './standing.ts';
+import type { Zone } from './zone.ts';
+
+const DIRECTIONS = 72;
+
+export function profileInput(evidence: StickEvidence, standings: readonly Standing[], domain: Domain): ProfileInput {
+  const first = standings[0]?.rim?.directions ?? [];
+  const each = Array.from({ length: DIRECTIONS }, (_, index) => index);
+  return {
+    series: standings.map(({ tone, rim, zones }) => ({
+      tone,
+      reach: each.map((index) => rim?.directions[index]?.reach ?? null),
+      spread: each.map((index) => rim?.directions[index]?.spread ?? null),
+      onset: each.map((index) => zones.onset?.[index]?.deflection ?? null),
+    })),
+    states: each.map((index) => first[index]?.state ?? 'none'),
+    atLeast: each.map((index) => {
+      const rim = rimPoint(evidence, standings, index * 5);
+      return rim !== null && domain === 'reported' && atLimit(evidence.fields, rim);
+    }),
+  };
+}
+
+/** In counts as reported, the rim point of one of the 72 directions; null where it has none. */
+export function rimPoint(evidence: StickEvidence, standings: readonly Standing[], angle: number): Pair | null {
+  const direction = standings[0]?.rim?.directions[angle / 5];
+  const about = evidence.rim?.about;
+  if (direction === undefined || about === undefined || direction.x === null || direction.y === null) return null;
+  const { x, y } = evidence.fields;
+  return { x: about.x + x.up * direction.x, y: about.y + y.up * direction.y };
+}
+
+/** In the `reported` domain a count at a field's limit hides what lies beyond. */
+function atLimit(fields: StickFields, at: Pair): boolean {
+  return at.x <= fields.x.minimum || at.x >= fields.x.maximum || at.y <= fields.y.minimum || at.y >= fields.y.maximum;
+}
+
+export function planeInput(evidence: StickEvidence, standings: readonly Standing[], zone: Zone): PlaneInput {
+  const { fields } = evidence;
+  return {
+    fields,
+    series: standings.map(({ tone, mapping }) => ({
+      tone,
+      unit: drawnBack(mapping, fields, circle(1)),
+      zone: zone.inner === 0 ? null : drawnBack(mapping, fields, zoneEdge(zone)),
+      centre: { x: mapping.x.centre, y: mapping.y.centre },
+    })),
+    rests: evidence.rest?.dwells.map((dwell) => dwell.point) ?? [],
+    trace: evidence.rim?.trace ?? null,
+    about: evidence.rim?.about ?? standings[0]?.rest?.point ?? middle(fields),
+  };
+}
+
+/** The edge of what gives no output at all, in deflection: a disc, or the square that two axes leave. */
+function zoneEdge(zone: Zone): readonly Pair[] {
+  const { inner } = zone;
+  if (zone.shape !== 'axial') return circle(inner);
+  const corners = [1, -1, -1, 1, 1];
+  const turned = [1, 1, -1, -1, 1];
+  return corners.map((x, index) => ({ x: x * inner, y: (turned[index] ?? 1) * inner }));
+}
+
+function circle(radius: number): readonly Pair[] {
+  return Array.from({ length: 181 }, (_, step) => {
+    const turn = (step * Math.PI) / 90;
+    return { x: radius * Math.cos(turn), y: radius * Math.sin(turn) };
+  });
+}
+
+function drawnBack(mapping: StickMapping, fields: StickFields, edge: readonly Pair[]): readonly number[] {
+  return edge.flatMap((deflection) => {
+    const at = undeflect(mapping, fields, deflection);
+    return [at.x, at.y];
+  });
+}
+
+function middle(fields: StickFields): Pair {
+  return { x: (fields.x.minimum + fields.x.maximum) / 2, y: (fields.y.minimum + fields.y.maximum) / 2 };
+}
+
+export function railsInput(evidence: StickEvidence, standings: readonly Standing[]): RailsInput {
+  const turns = evidence.rim?.turns ?? [];
+  const extremes = turns.map((turn) => turn.extremes);
+  return {
+    fields: evidence.fields,
+    series: standings.map(({ tone, mapping }) => ({ tone, mapping })),
+    extents:
+      extremes.length === 0
+        ? null
+        : {
+            xMin: Math.min(...extremes.map((extreme) => extreme.xMin)),
+            xMax: Math.max(...extremes.map((extreme) => extreme.xMax)),
+            yMin: Math.min(...extremes.map((extreme) => extreme.yMin)),
+            yMax: Math.max(...extremes.map((extreme) => extreme.yMax)),
+          },
+    rests: evidence.rest?.dwells.map((dwell) => dwell.point) ?? [],
+  };
+}

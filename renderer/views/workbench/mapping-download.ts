@@ -1,0 +1,36 @@
+/** The proposed mapping as a file that the browser saves. */
+import { formatMappingFile } from '../../../core/mapping/mapping-file.ts';
+import type { PadMapping } from '../../../core/mapping/mapping.ts';
+import type { SurveyDetails } from './workbench-state.svelte.ts';
+
+export interface Download {
+  readonly name: string;
+  readonly text: string;
+}
+
+export function mappingDownload(details: SurveyDetails, sticks: PadMapping): Download {
+  const { vendorId, productId, serial } = details.identity;
+  const text = formatMappingFile({ pad: { vendorId, productId, serial }, domain: details.log.domain, sticks });
+  return { name: `${fileStem(details.name)}-mapping.json`, text };
+}
+
+/** A name that every file system takes. */
+function fileStem(name: string): string {
+  const stem = name
+    .replace(/\.[a-z]+$/i, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+  return stem === '' ? 'survey' : stem;
+}
+
+/** Hands a text to the browser as a file. */
+export function save({ name, text }: Download): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The click has taken the contents by the time another task runs.
+  setTimeout(() => URL.revokeObjectURL(address), 0);
+}

@@ -1,0 +1,33 @@
+/** How a stick stands under one mapping: everything the views of the Workbench compare. */
+import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import type { StickMapping } from '../../../core/mapping/mapping.ts';
+import type { RestMeasure } from '../../../core/measure/rest-measure.ts';
+import type { RimMeasure } from '../../../core/measure/rim-measure.ts';
+import type { Tone } from '../../../core/plot/figure.ts';
+import { predict } from '../../../core/proposal/predict.ts';
+import { answerZones } from '../../../core/zones/answer.ts';
+import type { Chain, ZoneAnswer } from '../../../core/zones/chain.ts';
+
+/** A mapping that is compared, with its place in the legend. */
+export interface Candidate {
+  readonly tone: Tone;
+  readonly mapping: StickMapping;
+}
+
+export interface Measured extends Candidate {
+  readonly rest: RestMeasure | null;
+  readonly rim: RimMeasure | null;
+}
+
+export interface Standing extends Measured {
+  readonly zones: ZoneAnswer;
+}
+
+/** Rest and rim under the candidate; apart from the zones, because moving a zone changes nothing of it. */
+export function measureUnder(evidence: StickEvidence, candidate: Candidate): Measured {
+  return { ...candidate, ...predict(evidence, candidate.mapping) };
+}
+
+export function withZones(evidence: StickEvidence, measured: Measured, chain: Chain): Standing {
+  return { ...measured, zones: answerZones(evidence, measured.mapping, chain) };
+}

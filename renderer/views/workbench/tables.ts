@@ -1,0 +1,148 @@
+/** The table twin of each figure: heads and rows of text. */
+import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import { deflect } from '../../../core/mapping/deflect.ts';
+import { count, percent, signed } from '../../../core/plot/number-text.ts';
+import { directionText } from '../../selection/direction-words.ts';
+import { rimPoint } from './figure-inputs.ts';
+import type { Standing } from './standing.ts';
+import type { ProposalReply, ResponseSeries } from './workbench-state.svelte.ts';
+
+export interface Table {
+  /** What the table is, for those who listen. */
+  readonly caption: string;
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** Index of the row that stands for the selected direction, or null. */
+  readonly selected: number | null;
+}
+
+const NONE = '—';
+const STATES = { covered: 'covered', thin: 'few turns', none: 'not covered' } as const;
+
+export function profileTable(standings: readonly Standing[], selected: number | null): Table {
+  const directions = standings[0]?.rim?.directions ?? [];
+  return {
+    caption: 'Reach at the gate and onset from the measured rest, by direction',
+    heads: [
+      'direction',
+      'coverage',
+      ...standings.flatMap(({ tone }) => [`reach ${tone}`, `spread ${tone}`]),
+      ...standings.map(({ tone }) => `onset ${tone}`),
+    ],
+    rows: directions.map((direction, index) => [
+      directionText(direction.angle),
+      STATES[direction.state],
+      ...standings.flatMap(({ rim }) => [
+        fixed(rim?.directions[index]?.reach, 3),
+        fixed(rim?.directions[index]?.spread, 4),
+      ]),
+      ...standings.map(({ zones }) => share(zones.onset?.[index]?.deflection)),
+    ]),
+    selected: selected === null || directions.length === 0 ? null : selected / 5,
+  };
+}
+
+/** Rest points, each with its deflection under every mapping. */
+export function restTable(evidence: StickEvidence, standings: readonly Standing[]): Table {
+  return {
+    caption: 'Rest points in raw counts as reported, and how far each is from the centre',
+    heads: ['release', 'x', 'y', ...standings.map(({ tone }) => `offset ${tone}`)],
+    rows: (evidence.rest?.dwells ?? []).map(({ point }, index) => [
+      String(index + 1),
+      signed(point.x, 1),
+      signed(point.y, 1),
+      ...standings.map(({ mapping }) => {
+        const d = deflect(mapping, evidence.fields, point);
+        return percent(Math.hypot(d.x, d.y));
+      }),
+    ]),
+    selected: null,
+  };
+}
+
+/** Rim points in raw counts as reported. */
+export function rimTable(evidence: StickEvidence, standings: readonly Standing[], selected: number | null): Table {
+  const directions = standings[0]?.rim?.directions ?? [];
+  return {
+    caption: 'Rim points in raw counts as reported, and the direction that each mapping puts out',
+    heads: ['direction', 'x', 'y', ...standings.map(({ tone }) => `output angle ${tone}`)],
+    rows: directions.map(({ angle }, index) => {
+      const at = rimPoint(evidence, standings, angle);
+      return [
+        directionText(angle),
+        at === null ? NONE : count(at.x),
+        at === null ? NONE : count(at.y),
+        ...standings.map(({ rim }) => {
+          const out = rim?.directions[index]?.outputAngle ?? null;
+          return out === null ? NONE : `${signed(out, 1)}°`;
+        }),
+      ];
+    }),
+    selected: selected === null || directions.length === 0 ? null : selected / 5,
+  };
+}
+
+/** The numbers of the mappings with change, uncertainty and the measured extents. */
+export function railsTable(
+  evidence: StickEvidence,
+  standings: readonly Standing[],
+  proposal: ProposalReply | null,
+): Table {
+  const now = standings.find(({ tone }) => tone === 'now');
+  const proposed = standings.find(({ tone }) => tone === 'proposed');
+  const extremes = evidence.rim?.turns.map((turn) => turn.extremes) ?? [];
+  const met = (axis: 'x' | 'y', edge: 'min' | 'centre' | 'max'): string => {
+    if (edge === 'centre') {
+      const rest = standings[0]?.rest?.point[axis];
+      return rest === undefined ? NONE : `${signed(rest, 1)} rest`;
+    }
+    if (extremes.length === 0) return NONE;
+    const values = extremes.map((extreme) => extreme[`${axis}${edge === 'min' ? 'Min' : 'Max'}`]);
+    return count(edge === 'min' ? Math.min(...values) : Math.max(...values));
+  };
+  return {
+    caption: 'Minimum, centre and maximum of each axis in raw counts',
+    heads: ['number', 'measured', 'now', 'proposed', 'change', 'u95'],
+    rows: (['x', 'y'] as const).flatMap((axis) =>
+      (['min', 'centre', 'max'] as const).map((edge) => {
+        const was = now?.mapping[axis][edge];
+        const is = proposed?.mapping[axis][edge];
+        const u95 = proposal?.reasons.find((reason) => reason.of === `${axis}.${edge}`)?.u95 ?? null;
+        const change = was === undefined || is === undefined ? null : is - was;
+        return [
+          `${axis} ${edge === 'min' ? 'minimum' : edge === 'max' ? 'maximum' : edge}`,
+          met(axis, edge),
+          was === undefined ? NONE : count(was),
+          is === undefined ? NONE : count(is),
+          change === null ? NONE : `${change > 0 ? '+' : ''}${count(change)}`,
+          u95 === null ? NONE : `±${signed(u95, 1)}`,
+        ];
+      }),
+    ),
+    selected: null,
+  };
+}
+
+export function responseTable(response: readonly ResponseSeries[]): Table {
+  const pushes = Array.from({ length: 21 }, (_, step) => step / 20);
+  return {
+    caption: 'Output against push along the selected direction; push is the share of the way from rest to gate',
+    heads: ['push', ...response.map(({ tone }) => `output ${tone}`)],
+    rows: pushes.map((push) => [percent(push, 0), ...response.map(({ points }) => fixed(outputAt(points, push), 3))]),
+    selected: null,
+  };
+}
+
+function outputAt(points: Float64Array, push: number): number | null {
+  for (let at = points.length - 2; at >= 0; at -= 2)
+    if (Math.abs((points[at] ?? 0) - push) < 1e-9) return points[at + 1] ?? null;
+  return null;
+}
+
+function fixed(value: number | null | undefined, decimals: number): string {
+  return value === null || value === undefined ? NONE : value.toFixed(decimals);
+}
+
+function share(value: number | null | undefined): string {
+  return value === null || value === undefined ? NONE : percent(value);
+}

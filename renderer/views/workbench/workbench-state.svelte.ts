@@ -1,0 +1,207 @@
+/**
+ * The Workbench: one survey's evidence, the proposal for each of its sticks and the zone asked about, and from them what
+ * every view compares. Owns state, renders nothing. A change of mapping or zone recomputes only what depends on it.
+ */
+import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import type { StickMapping } from '../../../core/mapping/mapping.ts';
+import { STICKS, type StickId } from '../../../core/pad/stick.ts';
+import { responseCurve } from '../../../core/plot/response-curve.ts';
+import type { Tone } from '../../../core/plot/figure.ts';
+import type { Problem, Result } from '../../../core/result.ts';
+import { compileChain } from '../../../core/zones/run-chain.ts';
+import type { BenchApi } from '../../../shared/bench-api.ts';
+import type { Reply, Request } from '../../../shared/contract.ts';
+import { planeInput, profileInput, railsInput, rimPoint } from './figure-inputs.ts';
+import { ledgerRows } from './ledger.ts';
+import { missingSentences } from './missing.ts';
+import { measureUnder, withZones, type Candidate, type Standing } from './standing.ts';
+import { chainOf, type Zone } from './zone.ts';
+
+export type SurveyDetails = Reply<'surveys.open'>;
+export type ProposalReply = Reply<'surveys.propose'>;
+export type Wish = Request<'surveys.propose'>['wish'];
+
+/** What the Workbench reads from the rest of the app. */
+export interface WorkbenchSources {
+  readonly bench: BenchApi;
+  stick(): StickId;
+  /** The selected direction, or null. */
+  direction(): number | null;
+  select(direction: number): void;
+  /** The zone as the settings hold it; null until they are read. */
+  zone(): Zone | null;
+}
+
+export interface ResponseSeries {
+  readonly tone: Tone;
+  /** Push and output in turn. */
+  readonly points: Float64Array;
+}
+
+/** The guard that the trade's sheets leave unless a hand sets another: DESIGN, Proposal. */
+const USUAL_WISH: Wish = { aim: 'full-reach', centreBy: 'steadiest', guard: 0.01 };
+const USUAL_ZONE: Zone = { shape: 'radial', inner: 0.08, outer: 1 };
+
+export class WorkbenchState {
+  readonly #from: WorkbenchSources;
+  #asked = 0;
+  #wished = 0;
+  #details = $state.raw<SurveyDetails | null>(null);
+  #problem = $state.raw<Problem | null>(null);
+  #loading = $state(false);
+  #proposals = $state.raw<Partial<Record<StickId, Result<ProposalReply>>>>({});
+  #proposing = $state(false);
+  #wish = $state.raw<Wish>(USUAL_WISH);
+  #ownZone = $state.raw<Zone | null>(null);
+  #pointed = $state<number | null>(null);
+
+  readonly evidence: StickEvidence | null = $derived.by(() => this.#stick?.evidence ?? null);
+  readonly zone: Zone = $derived.by(() => this.#ownZone ?? this.#from.zone() ?? USUAL_ZONE);
+  readonly #stick = $derived.by(() => this.#details?.sticks[this.#from.stick()] ?? null);
+  readonly #candidates: readonly Candidate[] = $derived.by(() => {
+    const now: StickMapping | null = this.#stick?.current ?? null;
+    const proposed = this.proposal?.mapping ?? null;
+    return [
+      ...(now === null ? [] : [{ tone: 'now', mapping: now } as const]),
+      ...(proposed === null ? [] : [{ tone: 'proposed', mapping: proposed } as const]),
+    ];
+  });
+  readonly #measured = $derived.by(() => {
+    const evidence = this.evidence;
+    return evidence === null ? [] : this.#candidates.map((candidate) => measureUnder(evidence, candidate));
+  });
+  readonly #chain = $derived.by(() => chainOf(this.zone));
+  /** `now`, and `proposed` where there is a proposal; empty without evidence. */
+  readonly standings: readonly Standing[] = $derived.by(() => {
+    const evidence = this.evidence;
+    return evidence === null ? [] : this.#measured.map((measured) => withZones(evidence, measured, this.#chain));
+  });
+  readonly missing = $derived.by(() => (this.evidence === null ? [] : missingSentences(this.evidence)));
+  readonly ledger = $derived.by(() => ledgerRows(this.standings));
+  readonly profile = $derived.by(() =>
+    this.evidence === null ? null : profileInput(this.evidence, this.standings, this.domain),
+  );
+  readonly plane = $derived.by(() =>
+    this.evidence === null ? null : planeInput(this.evidence, this.standings, this.zone),
+  );
+  readonly rails = $derived.by(() => (this.evidence === null ? null : railsInput(this.evidence, this.standings)));
+  /** What every view shows: the direction pointed at, else the selected one. */
+  readonly direction: number | null = $derived.by(() => this.#pointed ?? this.#from.direction());
+  /** Rim point of the shown direction in counts as reported, or null. */
+  readonly rimPoint = $derived.by(() =>
+    this.evidence === null || this.direction === null ? null : rimPoint(this.evidence, this.standings, this.direction),
+  );
+  readonly response: readonly ResponseSeries[] = $derived.by(() => {
+    const { evidence, rimPoint: rim } = this;
+    const rest = this.standings[0]?.rest?.point;
+    if (evidence === null || rim === null || rest === undefined) return [];
+    const run = compileChain(this.#chain);
+    return this.standings.map(({ tone, mapping }) => ({
+      tone,
+      points: responseCurve(mapping, evidence.fields, rest, rim, run),
+    }));
+  });
+
+  constructor(from: WorkbenchSources) {
+    this.#from = from;
+  }
+
+  get details(): SurveyDetails | null {
+    return this.#details;
+  }
+
+  /** Why the survey could not be opened, or null. */
+  get problem(): Problem | null {
+    return this.#problem;
+  }
+
+  get loading(): boolean {
+    return this.#loading;
+  }
+
+  get domain(): SurveyDetails['log']['domain'] {
+    return this.#details?.log.domain ?? 'reported';
+  }
+
+  get wish(): Wish {
+    return this.#wish;
+  }
+
+  get proposing(): boolean {
+    return this.#proposing;
+  }
+
+  get proposal(): ProposalReply | null {
+    const reply = this.#proposals[this.#from.stick()];
+    return reply?.ok === true ? reply.value : null;
+  }
+
+  /** Why there is no proposal for the stick, or null. */
+  get proposalProblem(): Problem | null {
+    const reply = this.#proposals[this.#from.stick()];
+    return reply?.ok === false ? reply.problem : null;
+  }
+
+  /** The proposed mapping of every stick that has one. */
+  get proposedMappings(): Partial<Record<StickId, StickMapping>> {
+    const mappings: Partial<Record<StickId, StickMapping>> = {};
+    for (const stick of STICKS) {
+      const reply = this.#proposals[stick];
+      if (reply?.ok === true) mappings[stick] = reply.value.mapping;
+    }
+    return mappings;
+  }
+
+  /** Opens a survey, or puts the old one away. The newest call wins, whichever answer comes last. */
+  async open(survey: string | null): Promise<void> {
+    const asked = (this.#asked += 1);
+    if (survey === null) {
+      this.#details = null;
+      this.#problem = null;
+      this.#proposals = {};
+      return;
+    }
+    this.#loading = true;
+    const reply = await this.#from.bench.call('surveys.open', { survey });
+    if (asked !== this.#asked) return;
+    this.#loading = false;
+    this.#proposals = {};
+    this.#details = reply.ok ? reply.value : null;
+    this.#problem = reply.ok ? null : reply.problem;
+    if (reply.ok) await this.#propose();
+    // The weakest direction is what a bench asks about first.
+    if (this.#from.direction() === null) this.#from.select(this.standings[0]?.rim?.leastReach?.angle ?? 0);
+  }
+
+  /** Asks for another proposal. What is not named stays. */
+  async askFor(part: Partial<Wish>): Promise<void> {
+    this.#wish = { ...this.#wish, ...part };
+    if (this.#details !== null) await this.#propose();
+  }
+
+  setZone(part: Partial<Zone>): void {
+    this.#ownZone = { ...this.zone, ...part };
+  }
+
+  /** Points at a direction without selecting it; null points away. */
+  point(direction: number | null): void {
+    this.#pointed = direction;
+  }
+
+  async #propose(): Promise<void> {
+    const details = this.#details;
+    if (details === null) return;
+    const wished = (this.#wished += 1);
+    const asked = this.#asked;
+    this.#proposing = true;
+    const sticks = STICKS.filter((stick) => details.sticks[stick] !== undefined);
+    const replies = await Promise.all(
+      sticks.map((stick) =>
+        this.#from.bench.call('surveys.propose', { survey: details.survey, stick, wish: this.#wish }),
+      ),
+    );
+    if (wished !== this.#wished || asked !== this.#asked) return;
+    this.#proposing = false;
+    this.#proposals = Object.fromEntries(sticks.map((stick, index) => [stick, replies[index]]));
+  }
+}
