@@ -9,7 +9,7 @@ import ts from 'typescript-eslint';
 const tsconfigRootDir = path.resolve(import.meta.dirname, '..');
 
 export default defineConfig(
-  globalIgnores(['out/', 'node_modules/', 'coverage/', 'tests/rig/']),
+  globalIgnores(['out/', 'node_modules/', 'coverage/']),
   js.configs.recommended,
   ...ts.configs.strictTypeChecked,
   ...svelte.configs.recommended,

@@ -1,0 +1,26 @@
+/** Runs in the guest: every check of the rig, in order; exit code 0 only if all passed. */
+import { readFileSync } from 'node:fs';
+import { check, failed } from './checks.ts';
+import { judgeReports } from './input-judge.ts';
+import { judgeDescriptors } from './kernel-judge.ts';
+import { RigPad } from './rig-pad.ts';
+
+/** `rig.name=value` words of the kernel's command line. */
+const wishes = new Map(
+  readFileSync('/proc/cmdline', 'utf8')
+    .trim()
+    .split(' ')
+    .filter((word) => word.startsWith('rig.'))
+    .map((word): [string, string] => [word.slice(4).split('=')[0] ?? '', word.split('=')[1] ?? '']),
+);
+
+const pad = new RigPad();
+try {
+  await pad.event('ready', 10);
+  await judgeDescriptors(pad);
+  await judgeReports(pad, Number(wishes.get('samples') ?? 60));
+} catch (error) {
+  check('the rig runs to its end', false, { error: error instanceof Error ? error.stack : String(error) });
+}
+pad.kill();
+process.exit(failed() === 0 ? 0 : 1);
