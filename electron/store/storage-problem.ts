@@ -8,7 +8,7 @@ const REASONS: Readonly<Record<string, readonly [code: string, says: string]>> =
   EACCES: ['file-no-permission', 'this account has no right to it; change its rights or choose another place.'],
   EPERM: ['file-no-permission', 'this account has no right to it; change its rights or choose another place.'],
   EROFS: ['file-no-permission', 'the disk can only be read; choose another place.'],
-  ENOENT: ['file-not-found', 'it is not there; check its name and its folder.'],
+  ENOENT: ['file-missing', 'it is not there; check its name and its folder.'],
   EEXIST: ['file-exists', 'there is one of that name already, which is never overwritten; choose another name.'],
   EISDIR: ['file-is-folder', 'it is a folder; give the name of a file.'],
 };

@@ -1,0 +1,77 @@
+/** Reads what a replay needs from a report log: its header at first, then its reports and gaps piece by piece. */
+import { createReadStream } from 'node:fs';
+import type { LogHeader } from '../../core/log/header.ts';
+import { LogReader } from '../../core/log/reader.ts';
+import type { LogVisitor } from '../../core/log/visitor.ts';
+import { done, failed, type Problem, type Result } from '../../core/result.ts';
+import { storageProblem } from '../store/storage-problem.ts';
+
+/** A report, or a gap: then without bytes. */
+export interface ReplayEntry {
+  readonly t: number;
+  readonly reportId: number;
+  readonly payload: Uint8Array | null;
+  readonly lost: number | null;
+}
+
+/** The next entries in order, then how the log ended. */
+export type LogPiece =
+  | { readonly kind: 'entries'; readonly entries: readonly ReplayEntry[] }
+  | { readonly kind: 'end'; readonly cut: boolean }
+  | { readonly kind: 'problem'; readonly problem: Problem };
+
+const PIECE_BYTES = 1 << 16;
+
+/** The header alone; the rest of the file is not read. */
+export async function readLogHeader(file: string): Promise<Result<LogHeader>> {
+  const headers: LogHeader[] = [];
+  const reader = new LogReader({ ...deaf, header: (header) => headers.push(header) });
+  try {
+    for await (const piece of createReadStream(file, { highWaterMark: PIECE_BYTES })) {
+      const pushed = reader.push(piece as Uint8Array);
+      // A fault further on is told when the replay comes to it.
+      if (!pushed.ok && headers.length === 0) return pushed;
+      if (headers.length > 0) break;
+    }
+  } catch (thrown) {
+    return { ok: false, problem: storageProblem(thrown, 'read', file) };
+  }
+  const header = headers[0];
+  if (header !== undefined) return done(header);
+  const ended = reader.end();
+  return ended.ok ? failed('log-empty', 'The file is empty; give a report log.') : ended;
+}
+
+/** Every report and gap of a log, at most one piece of the file in memory at a time. */
+export async function* readLogPieces(file: string): AsyncGenerator<LogPiece, void> {
+  let entries: ReplayEntry[] = [];
+  const reader = new LogReader({
+    ...deaf,
+    report: (t, reportId, bytes) => entries.push({ t, reportId, payload: bytes.slice(), lost: null }),
+    gap: (t, lost) => entries.push({ t, reportId: 0, payload: null, lost }),
+  });
+  try {
+    for await (const piece of createReadStream(file, { highWaterMark: PIECE_BYTES })) {
+      const pushed = reader.push(piece as Uint8Array);
+      yield { kind: 'entries', entries };
+      entries = [];
+      if (!pushed.ok) {
+        yield { kind: 'problem', problem: pushed.problem };
+        return;
+      }
+    }
+  } catch (thrown) {
+    yield { kind: 'problem', problem: storageProblem(thrown, 'read', file) };
+    return;
+  }
+  const ended = reader.end();
+  yield { kind: 'entries', entries };
+  yield ended.ok ? { kind: 'end', cut: ended.value.cut } : { kind: 'problem', problem: ended.problem };
+}
+
+const deaf: LogVisitor = {
+  header: () => undefined,
+  report: () => undefined,
+  gap: () => undefined,
+  mark: () => undefined,
+};
