@@ -1,6 +1,39 @@
+/** The folders of core in the order data meets them; each imports only itself and what stands before it. */
+const FLOW = [
+  'numeric',
+  'geometry',
+  'hid',
+  'pad',
+  'log',
+  'capture',
+  'mapping',
+  'measure',
+  'proposal',
+  'zones',
+  'findings',
+  'image',
+  'jobs',
+  'plot',
+];
+
+const flowRules = FLOW.slice(0, -1).map((folder, index) => ({
+  name: `core-${folder}-imports-no-later-step`,
+  comment: `data flows one way: ${FLOW.join(' → ')}`,
+  severity: 'error',
+  from: { path: `^core/${folder}/` },
+  to: { path: `^core/(${FLOW.slice(index + 1).join('|')}|simulate)/` },
+}));
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
+    ...flowRules,
+    {
+      name: 'the-simulation-shares-no-code-with-the-analysis',
+      severity: 'error',
+      from: { path: '^core/simulate/' },
+      to: { path: '^core/(geometry|capture|mapping|measure|proposal|zones|findings|image|jobs|plot)/' },
+    },
     {
       name: 'core-is-pure',
       comment: 'core imports core and pure numeric packages, nothing else',
