@@ -11,12 +11,16 @@ import type { ReportPlan } from './plan.ts';
 export function encodeField(payload: Uint8Array, control: Control, value: number): Problem | null {
   const { bitOffset, bitSize } = control;
   if (bitOffset + bitSize > payload.length * 8)
-    return failed('report-too-short', `The report ends before bit ${bitOffset + bitSize}; make it longer.`, payload.length)
-      .problem;
+    return failed(
+      'report-too-short',
+      `The report ends before bit ${bitOffset + bitSize}; make it longer.`,
+      payload.length,
+    ).problem;
   const count = Number.isNaN(value) ? nullCount(control) : value;
   const [least, greatest] = fieldLimits(control);
   if (!Number.isInteger(count) || count < least || count > greatest)
-    return failed('value-does-not-fit', `${value} does not fit a field of ${bitSize} bits at bit ${bitOffset}.`).problem;
+    return failed('value-does-not-fit', `${value} does not fit a field of ${bitSize} bits at bit ${bitOffset}.`)
+      .problem;
   writeBits(payload, bitOffset, bitSize, count);
   return null;
 }

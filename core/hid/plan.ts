@@ -43,14 +43,15 @@ export function planReports(descriptor: Descriptor): ReadonlyMap<number, ReportP
   }
   const plans = new Map<number, ReportPlan>();
   for (const { type, reportId, byteLength } of descriptor.reports)
-    if (type === 'input') plans.set(reportId ?? 0, planControls(reportId ?? 0, byteLength, controls.get(reportId ?? 0) ?? []));
+    if (type === 'input')
+      plans.set(reportId ?? 0, planControls(reportId ?? 0, byteLength, controls.get(reportId ?? 0) ?? []));
   return plans;
 }
 
 /** A plan for some controls of one report; none may reach beyond `byteLength` or have more than 32 bits. */
 export function planControls(reportId: number, byteLength: number, controls: readonly Control[]): ReportPlan {
   const runs: Run[] = [];
-  for (let first = 0; first < controls.length; ) {
+  for (let first = 0; first < controls.length;) {
     const run = runFrom(controls, first);
     runs.push(run);
     first += run.count;

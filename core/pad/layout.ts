@@ -17,8 +17,12 @@ export interface PadLayout {
   readonly stickSources: Readonly<Partial<Record<StickId, { readonly x: FieldSource; readonly y: FieldSource }>>>;
   readonly triggers: Readonly<Partial<Record<StickId, FieldSource>>>;
   readonly hat: FieldSource | null;
+  /** A direction pad of four switches, where there is one and no hat. */
+  readonly dPad?: Readonly<Record<'up' | 'right' | 'down' | 'left', FieldSource>> | undefined;
   /** Buttons in order of usage on page 9 (1 … 128). */
   readonly buttons: readonly { readonly usage: number; readonly source: FieldSource }[];
+  /** Slots of arrays that name the buttons that are down; their buttons are listed in `buttons` as well. */
+  readonly buttonSlots?: readonly FieldSource[] | undefined;
   /** The button that is pressed by clicking a stick in, where a profile knows it. */
   readonly clicks: Readonly<Partial<Record<StickId, number>>>;
   /** One plain sentence where no stick was found: why, e.g. that the report names no axes. */

@@ -11,9 +11,19 @@ export interface ProfileField {
   readonly up: 1 | -1;
 }
 
+/** Where the direction pad stands: `minimum` is up, further codes go clockwise in equal steps, any other code is no direction. */
+export interface ProfileHat {
+  readonly bitOffset: number;
+  readonly bitSize: number;
+  readonly minimum: number;
+  readonly maximum: number;
+}
+
 /** One step of the exchange that switches full reports on. */
 export interface StartStep {
   readonly kind: 'output' | 'feature';
+  /** The only connection on which the step is sent; on every one where it is left out. */
+  readonly only?: 'usb' | 'bluetooth' | undefined;
   readonly reportId: number;
   /** Payload without the report id. A byte written `nn` counts up from 0 with each step sent. */
   readonly hex: string;
@@ -25,11 +35,12 @@ export interface StartStep {
 export interface Profile {
   readonly id: string;
   readonly pads: readonly { readonly vendorId: number; readonly productId: number }[];
-  /** The input report that carries the full reading, and its payload length in bytes. */
+  /** The input report that carries the full reading, and the least length of its payload in bytes. */
   readonly report: { readonly reportId: number; readonly byteLength: number };
   readonly domain: 'sensor' | 'reported';
   readonly sticks: Readonly<Partial<Record<StickId, { readonly x: ProfileField; readonly y: ProfileField }>>>;
   readonly triggers: Readonly<Partial<Record<StickId, ProfileField>>>;
+  readonly hat?: ProfileHat | undefined;
   /** Bit offset of each button, by its number. */
   readonly buttons: readonly { readonly usage: number; readonly bitOffset: number }[];
   readonly clicks: Readonly<Partial<Record<StickId, number>>>;
