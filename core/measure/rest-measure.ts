@@ -5,6 +5,8 @@ export interface RestMeasure {
   readonly releases: number;
   readonly point: Pair;
   readonly u95: { readonly x: number | null; readonly y: number | null };
+  /** The effective step of the counts, 1 unless the readings show a comb. */
+  readonly step: Pair;
   readonly enclosing: { readonly x: number; readonly y: number; readonly radius: number };
   readonly covariance: { readonly xx: number; readonly xy: number; readonly yy: number } | null;
   readonly noise: Pair | null;

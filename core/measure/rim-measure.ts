@@ -16,6 +16,8 @@ export interface DirectionMeasure {
   readonly spread: number | null;
   readonly state: Coverage;
   readonly covered: boolean;
+  /** A count of the rim point stands at a limit of its field: the reach is at least this. */
+  readonly atLimit: boolean;
 }
 
 export interface RimMeasure {
@@ -26,6 +28,8 @@ export interface RimMeasure {
   readonly meanRadialError: number | null;
   readonly rmsRadialError: number | null;
   readonly fullReachShare: number | null;
+  /** Share of the covered directions whose reach is "at least", a count standing at its field's limit. */
+  readonly atLimitShare: number | null;
   readonly pooledSpread: number | null;
   readonly pooledDegrees: number;
   readonly directionHysteresis: number | null;
@@ -43,6 +47,7 @@ export interface RimMeasure {
     readonly b: number;
     readonly angle: number;
   } | null;
+  /** Degrees from perpendicular axes. */
   readonly skew: number | null;
   readonly roundness: {
     readonly leastSquares: number;

@@ -1,0 +1,76 @@
+/** Everything that `measure` prints of one log (FORMATS). */
+import type { StickEvidence } from '../capture/evidence.ts';
+import { gatherEvidence } from '../capture/gather-evidence.ts';
+import type { Track } from '../capture/track.ts';
+import { chooseMapping } from '../mapping/choose-mapping.ts';
+import type { MappingFrom, PadMapping, StickMapping } from '../mapping/mapping.ts';
+import { storedMapping } from '../mapping/stored-mapping.ts';
+import { STICKS, type StickId } from '../pad/stick.ts';
+import { measureRest } from './rest.ts';
+import type { RestMeasure } from './rest-measure.ts';
+import { measureRim } from './rim.ts';
+import type { RimMeasure } from './rim-measure.ts';
+import { measureLog, type LogMeasure } from './timing.ts';
+
+export interface StickReport {
+  readonly rest: RestMeasure | null;
+  readonly rim: RimMeasure | null;
+  readonly travel: null;
+  readonly flick: null;
+  readonly disturbance: null;
+  readonly allan: null;
+  /** What this stick's deflections stand under. */
+  readonly mapping: StickMapping;
+  readonly mappingFrom: MappingFrom;
+  readonly captures: StickEvidence['captures'];
+}
+
+export interface MeasureReport {
+  readonly kind: 'stickwright-measure';
+  readonly version: 1;
+  readonly log: LogMeasure;
+  readonly mappingFrom: MappingFrom;
+  /** `marked` where the captures of any stick are; each stick says it for itself too. */
+  readonly captures: StickEvidence['captures'];
+  readonly sticks: Readonly<Partial<Record<StickId, StickReport>>>;
+  readonly inputs: null;
+  readonly findings: readonly never[];
+  readonly verdict: Readonly<Partial<Record<StickId, 'undecided'>>>;
+}
+
+/**
+ * Deflections stand under the mapping given (from a file), else the pad's stored one, else the fields' logical range; a
+ * stick that the given mapping leaves out goes on to the next. Sections without a capture are null.
+ */
+export function measureTrack(track: Track, mapping: PadMapping | null): MeasureReport {
+  const stored = storedMapping(track.marks);
+  const sticks = STICKS.flatMap((stick) => {
+    if (track.sticks[stick] === undefined) return [];
+    const evidence = gatherEvidence(track, stick);
+    const used = chooseMapping(evidence.fields, mapping?.[stick], stored?.[stick]);
+    return [[stick, { ...measureStick(evidence, used.mapping), ...used }] as const];
+  });
+  return {
+    kind: 'stickwright-measure',
+    version: 1,
+    log: measureLog(track),
+    mappingFrom: mapping !== null ? 'file' : stored !== null ? 'stored' : 'range',
+    captures: sticks.some(([, report]) => report.captures === 'marked') ? 'marked' : 'inferred',
+    sticks: Object.fromEntries(sticks),
+    inputs: null,
+    findings: [],
+    verdict: Object.fromEntries(sticks.map(([stick]) => [stick, 'undecided'] as const)),
+  };
+}
+
+function measureStick(evidence: StickEvidence, mapping: StickMapping): Omit<StickReport, 'mapping' | 'mappingFrom'> {
+  return {
+    rest: measureRest(evidence, mapping),
+    rim: measureRim(evidence, mapping),
+    travel: null,
+    flick: null,
+    disturbance: null,
+    allan: null,
+    captures: evidence.captures,
+  };
+}

@@ -1,0 +1,49 @@
+/** What `measure` shows without `--json`: the log, then rest and rim of each stick. */
+import { STICKS, type StickId } from '../pad/stick.ts';
+import { formatQuantity, NOTHING } from './format-quantity.ts';
+import type { MeasureReport, StickReport } from './measure-report.ts';
+import { restRows } from './rest-table.ts';
+import { rimRows } from './rim-table.ts';
+import { row, type TableRow, type TableSection } from './table.ts';
+import type { LogMeasure } from './timing.ts';
+
+const mappingWords = { file: 'the mapping file', stored: "the pad's stored mapping", range: 'the logical range' };
+
+export function measureTable(report: MeasureReport): TableSection[] {
+  return [
+    { title: 'log', rows: logRows(report.log) },
+    ...STICKS.flatMap((stick) => {
+      const measured = report.sticks[stick];
+      return measured === undefined ? [] : stickSections(stick, measured, report.log);
+    }),
+  ];
+}
+
+function stickSections(stick: StickId, measured: StickReport, log: LogMeasure): TableSection[] {
+  const { rest, rim } = measured;
+  const head = [
+    row('deflections under', mappingWords[measured.mappingFrom]),
+    row('captures', measured.captures),
+    row('domain', log.domain),
+  ];
+  return [
+    { title: `${stick} stick`, rows: head },
+    { title: `${stick} stick, rest`, rows: rest === null ? [row('rest', 'no settled release')] : restRows(rest) },
+    { title: `${stick} stick, rim`, rows: rim === null ? [row('rim', 'no turn')] : rimRows(rim) },
+  ];
+}
+
+function logRows(log: LogMeasure): TableRow[] {
+  const { interval } = log;
+  const quantiles = interval === null ? NOTHING : `${interval.p50Us}, ${interval.p95Us}, ${interval.p99Us}`;
+  return [
+    row('duration', formatQuantity(log.durationUs / 1e6, null, 3), 's'),
+    row('reports', String(log.reports)),
+    row('lost', log.lost === null ? 'not known' : String(log.lost)),
+    row('rate', formatQuantity(log.rateHz, null, 1), 'Hz'),
+    row('interval as received, median, 95 %, 99 %', quantiles, 'µs'),
+    row('interval as received, longest', interval === null ? NOTHING : String(interval.maxUs), 'µs'),
+    row('duplicates', String(log.duplicates)),
+    row('stage', log.stage ?? NOTHING),
+  ];
+}

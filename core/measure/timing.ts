@@ -1,0 +1,66 @@
+/** What a log as a whole says of its reports: rate, intervals as received here, losses. */
+import type { Track } from '../capture/track.ts';
+import type { Stage } from '../log/header.ts';
+import { quantileSorted } from '../numeric/quantile.ts';
+import type { Domain } from '../pad/stick.ts';
+
+/** The `log` object of FORMATS. */
+export interface LogMeasure {
+  /** From the first report to the last. */
+  readonly durationUs: number;
+  readonly reports: number;
+  /** Null unless the log counts every loss: it is never guessed. */
+  readonly lost: number | null;
+  /** Mean over the whole duration, gaps included; null with fewer than two reports. */
+  readonly rateHz: number | null;
+  readonly domain: Domain;
+  readonly stage: Stage | null;
+  /** Quantiles (type 7) of the times between reports; null with fewer than two. */
+  readonly interval: {
+    readonly p50Us: number;
+    readonly p95Us: number;
+    readonly p99Us: number;
+    readonly maxUs: number;
+  } | null;
+  /** Reports equal to the one before, byte for byte. */
+  readonly duplicates: number;
+}
+
+/** The domain is `sensor` where the log says so and a profile decodes it: neither alone may claim it. */
+export function measureLog(track: Track): LogMeasure {
+  const times = track.reportTimes;
+  const durationUs = (times.at(-1) ?? 0) - (times[0] ?? 0);
+  return {
+    durationUs,
+    reports: times.length,
+    lost: countLost(track.gaps),
+    rateHz: durationUs > 0 ? ((times.length - 1) * 1e6) / durationUs : null,
+    domain: track.header.domain === 'sensor' ? track.layout.domain : 'reported',
+    stage: track.header.stage,
+    interval: intervals(times),
+    duplicates: track.duplicates,
+  };
+}
+
+function countLost(gaps: Track['gaps']): number | null {
+  if (gaps.length === 0) return null;
+  let sum = 0;
+  for (const { lost } of gaps) {
+    if (lost === null) return null;
+    sum += lost;
+  }
+  return sum;
+}
+
+function intervals(times: Float64Array): LogMeasure['interval'] {
+  if (times.length < 2) return null;
+  const between = new Float64Array(times.length - 1);
+  for (let i = 0; i < between.length; i += 1) between[i] = (times[i + 1] ?? 0) - (times[i] ?? 0);
+  between.sort();
+  return {
+    p50Us: quantileSorted(between, 0.5),
+    p95Us: quantileSorted(between, 0.95),
+    p99Us: quantileSorted(between, 0.99),
+    maxUs: between.at(-1) ?? 0,
+  };
+}
