@@ -27,6 +27,12 @@ export interface Chain {
   readonly needs: number | null;
 }
 
+/** The push that a zone swallows, a deflection, over all directions. */
+export interface ZoneCost {
+  readonly least: number;
+  readonly largest: number;
+}
+
 /** What a chain does with a measured stick, as `zones` prints it (FORMATS). */
 export interface ZoneAnswer {
   readonly leaks: {
@@ -37,10 +43,16 @@ export interface ZoneAnswer {
     readonly largestOutput: number;
   } | null;
   readonly hides: string | null;
-  readonly smallestZone: { readonly observed: number; readonly tolerance99: number | null } | null;
+  readonly smallestZone: {
+    readonly observed: number;
+    readonly tolerance99: number | null;
+    readonly costs: { readonly observed: ZoneCost; readonly tolerance99: ZoneCost | null };
+  } | null;
   /** Deflection null where the chain gives nothing before the gate. */
   readonly onset: readonly { readonly angle: number; readonly deflection: number | null }[] | null;
   readonly unevenness: number | null;
-  readonly gate: readonly { readonly angle: number; readonly output: number | null }[] | null;
+  /** Output null where no turn has a reading. */
+  readonly gate:
+    readonly { readonly angle: number; readonly output: number | null; readonly covered: boolean }[] | null;
   readonly unreached: readonly number[] | null;
 }
