@@ -2,9 +2,7 @@
 import { deflect, limit } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import type { Pair, StickFields } from '../pad/stick.ts';
-
-/** A chain as `compileChain` gives it: output of a limited deflection, written to `out`. */
-export type ChainRun = (x: number, y: number, out: Float64Array) => void;
+import type { ChainFunction } from '../zones/run-chain.ts';
 
 const STEPS = 160;
 const HALVINGS = 14;
@@ -19,7 +17,7 @@ export function responseCurve(
   fields: StickFields,
   rest: Pair,
   rim: Pair,
-  run: ChainRun,
+  run: ChainFunction,
 ): Float64Array {
   const out = new Float64Array(2);
   const output = (push: number): number => {

@@ -1,11 +1,11 @@
 /** From the standings of a stick to what each figure is drawn from. */
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
-import { undeflect } from '../../../core/mapping/deflect.ts';
-import type { StickMapping } from '../../../core/mapping/mapping.ts';
+import { rawPoint } from '../../../core/mapping/raw-point.ts';
 import type { Domain, Pair, StickFields } from '../../../core/pad/stick.ts';
 import type { PlaneInput } from '../../../core/plot/plane-input.ts';
 import type { ProfileInput } from '../../../core/plot/profile-figure.ts';
 import type { RailsInput } from '../../../core/plot/rails-figure.ts';
+import { circleOutline, zoneOutline } from '../../../core/zones/draw-back.ts';
 import type { Standing } from './standing.ts';
 import type { Zone } from './zone.ts';
 
@@ -34,8 +34,7 @@ export function rimPoint(evidence: StickEvidence, standings: readonly Standing[]
   const direction = standings[0]?.rim?.directions[angle / 5];
   const about = evidence.rim?.about;
   if (direction === undefined || about === undefined || direction.x === null || direction.y === null) return null;
-  const { x, y } = evidence.fields;
-  return { x: about.x + x.up * direction.x, y: about.y + y.up * direction.y };
+  return rawPoint(about, evidence.fields, { x: direction.x, y: direction.y });
 }
 
 /** In the `reported` domain a count at a field's limit hides what lies beyond. */
@@ -49,37 +48,14 @@ export function planeInput(evidence: StickEvidence, standings: readonly Standing
     fields,
     series: standings.map(({ tone, mapping }) => ({
       tone,
-      unit: drawnBack(mapping, fields, circle(1)),
-      zone: zone.inner === 0 ? null : drawnBack(mapping, fields, zoneEdge(zone)),
+      unit: circleOutline(mapping, fields, 1),
+      zone: zone.inner === 0 ? null : zoneOutline(mapping, fields, zone),
       centre: { x: mapping.x.centre, y: mapping.y.centre },
     })),
     rests: evidence.rest?.dwells.map((dwell) => dwell.point) ?? [],
     trace: evidence.rim?.trace ?? null,
     about: evidence.rim?.about ?? standings[0]?.rest?.point ?? middle(fields),
   };
-}
-
-/** The edge of what gives no output at all, in deflection: a disc, or the square that two axes leave. */
-function zoneEdge(zone: Zone): readonly Pair[] {
-  const { inner } = zone;
-  if (zone.shape !== 'axial') return circle(inner);
-  const corners = [1, -1, -1, 1, 1];
-  const turned = [1, 1, -1, -1, 1];
-  return corners.map((x, index) => ({ x: x * inner, y: (turned[index] ?? 1) * inner }));
-}
-
-function circle(radius: number): readonly Pair[] {
-  return Array.from({ length: 181 }, (_, step) => {
-    const turn = (step * Math.PI) / 90;
-    return { x: radius * Math.cos(turn), y: radius * Math.sin(turn) };
-  });
-}
-
-function drawnBack(mapping: StickMapping, fields: StickFields, edge: readonly Pair[]): readonly number[] {
-  return edge.flatMap((deflection) => {
-    const at = undeflect(mapping, fields, deflection);
-    return [at.x, at.y];
-  });
 }
 
 function middle(fields: StickFields): Pair {

@@ -21,7 +21,7 @@ const UNKNOWN: LedgerCell = { value: '—', beside: '' };
 interface Line {
   readonly label: string;
   readonly definition: string;
-  cell(standing: Standing): LedgerCell | null;
+  readonly cell: (standing: Standing) => LedgerCell | null;
 }
 
 export function ledgerRows(standings: readonly Standing[]): LedgerRow[] {

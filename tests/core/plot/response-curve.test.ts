@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { responseCurve, type ChainRun } from '../../../core/plot/response-curve.ts';
+import { responseCurve } from '../../../core/plot/response-curve.ts';
+import type { ChainFunction } from '../../../core/zones/run-chain.ts';
 
 const fields = { x: { minimum: 0, maximum: 2000, up: 1 }, y: { minimum: 0, maximum: 2000, up: -1 } } as const;
 const mapping = { x: { min: 0, centre: 1000, max: 2000 }, y: { min: 0, centre: 1000, max: 2000 } };
-const asItIs: ChainRun = (x, y, out) => {
+const asItIs: ChainFunction = (x, y, out) => {
   out[0] = x;
   out[1] = y;
 };
-const cut: ChainRun = (x, y, out) => {
+const cut: ChainFunction = (x, y, out) => {
   const pass = Math.hypot(x, y) > 0.1;
   out[0] = pass ? x : 0;
   out[1] = pass ? y : 0;

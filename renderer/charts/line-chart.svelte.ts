@@ -1,0 +1,75 @@
+/** A small line chart on 0 … 1 axes, drawn by Chart.js in the theme's ink. */
+import { Chart, LinearScale, LineController, LineElement, PointElement, type ChartConfiguration } from 'chart.js';
+import { untrack } from 'svelte';
+import type { Attachment } from 'svelte/attachments';
+import type { Tone } from '../../core/plot/figure.ts';
+import { readInk, type Ink } from '../theme/read-ink.ts';
+
+Chart.register(LineController, LineElement, PointElement, LinearScale);
+
+export interface LineChartInput {
+  /** Words of the two axes. */
+  readonly across: string;
+  readonly up: string;
+  /** Drawn in order; x and y in turn, plain numbers. */
+  readonly lines: readonly { readonly tone: Tone; readonly points: Float64Array }[];
+}
+
+const INK_OF: Readonly<Record<Tone, 'now' | 'accent' | 'yours'>> = {
+  now: 'now',
+  proposed: 'accent',
+  yours: 'yours',
+};
+
+/** Keeps a chart on a canvas for as long as the canvas stands; draws again when the input changes. */
+export function lineChart(read: () => LineChartInput): Attachment<HTMLCanvasElement> {
+  return (canvas) => {
+    const letter = Number.parseFloat(getComputedStyle(canvas).fontSize);
+    const chart = untrack(() => new Chart(canvas, configuration(read(), readInk(canvas), letter)));
+    $effect(() => {
+      const ink = readInk(canvas);
+      const next = configuration(read(), ink, Number.parseFloat(getComputedStyle(canvas).fontSize));
+      chart.data = next.data;
+      chart.options = next.options ?? {};
+      chart.update('none');
+    });
+    return () => chart.destroy();
+  };
+}
+
+function configuration(input: LineChartInput, ink: Ink, letter: number): ChartConfiguration<'line'> {
+  const font = { family: ink.sans, size: letter };
+  const axis = (words: string): object => ({
+    type: 'linear',
+    min: 0,
+    max: 1,
+    title: { display: true, text: words, color: ink.soft, font, padding: 2 },
+    ticks: { stepSize: 0.25, color: ink.soft, font, minRotation: 0, maxRotation: 0, padding: 4 },
+    grid: { color: ink.faint, tickLength: 0 },
+    border: { color: ink.rule },
+  });
+  return {
+    type: 'line',
+    data: {
+      datasets: input.lines.map(({ tone, points }) => ({
+        data: Array.from({ length: points.length / 2 }, (_, at) => ({
+          x: points[2 * at] ?? Number.NaN,
+          y: points[2 * at + 1] ?? Number.NaN,
+        })),
+        borderColor: ink[INK_OF[tone]],
+        borderWidth: tone === 'now' ? 1.5 : 1.9,
+        borderDash: tone === 'now' ? [5, 4] : [],
+      })),
+    },
+    options: {
+      animation: false,
+      parsing: false,
+      normalized: true,
+      maintainAspectRatio: false,
+      responsive: true,
+      events: [],
+      elements: { point: { radius: 0 }, line: { tension: 0 } },
+      scales: { x: axis(input.across), y: axis(input.up) },
+    },
+  };
+}
