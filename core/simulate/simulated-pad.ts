@@ -3,12 +3,12 @@
  * bytes, the same for the same seed. It shares no code with what measures it. All times are passed in.
  */
 import type { PadIdentity } from '../log/header.ts';
+import { demoPads } from '../pad/demo-profile.ts';
 import type { StickId } from '../pad/stick.ts';
 import type { PadBuild } from './build.ts';
 import { createChance, type Chance } from './chance.ts';
 import { demos, type DemoName } from './demos.ts';
 import { reportedByte } from './firmware.ts';
-import { plainFamily, sensorFamily } from './identity.ts';
 import { plainReport, sensorReport, type ReportContent, type ReportKind } from './reports.ts';
 import { SimulatedHand } from './simulated-hand.ts';
 import { SimulatedStick } from './simulated-stick.ts';
@@ -43,8 +43,7 @@ export class SimulatedPad {
 
   /** `serial` is what the pad answers with as its serial number. */
   constructor(build: PadBuild, seed: number, serial: string, options: SimulatedPadOptions = {}) {
-    const family = build.family === 'sensor' ? sensorFamily : plainFamily;
-    this.identity = { ...family, product: build.product, serial, transport: 'simulated' };
+    this.identity = { ...demoPads[build.family], product: build.product, serial, transport: 'simulated' };
     this.#build = build;
     this.#kind = build.family === 'sensor' ? sensorReport : plainReport;
     this.descriptor = this.#kind.descriptor;

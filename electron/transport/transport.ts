@@ -16,6 +16,8 @@ export interface Transport {
   /** Stable within one run of the program, e.g. the device path; never shown to the renderer. */
   readonly key: string;
   readonly identity: PadIdentity;
+  /** What a lock names the pad by for every program of this machine; missing where no other program can meet the pad. */
+  readonly lockKey?: string;
   /** Report descriptor, or null where the system does not give it. */
   readonly descriptor: Uint8Array | null;
   /** Problems told apart: `pad-no-permission` (with the udev rule), `pad-busy`, `pad-gone`, `pad-protocol`. */
