@@ -5,12 +5,16 @@ export function unsignedBits(payload: Uint8Array, bitOffset: number, bitSize: nu
   const first = bitOffset >>> 3;
   const shift = bitOffset & 7;
   const last = (bitOffset + bitSize - 1) >>> 3;
-  let word = 0;
-  for (let at = first; at <= last && at < first + 4; at += 1) word |= (payload[at] ?? 0) << ((at - first) << 3);
+  // Every byte up to `last` is there, so no fallback is needed.
+  let word = payload[first] as number;
+  if (last > first) word |= (payload[first + 1] as number) << 8;
+  if (last > first + 1) word |= (payload[first + 2] as number) << 16;
+  if (last > first + 2) word |= (payload[first + 3] as number) << 24;
   let value = word >>> shift;
-  // A field of more than 25 bits can reach into a fifth byte, whose bits a 32-bit word has lost.
-  if (last === first + 4) value |= (payload[last] ?? 0) << (32 - shift);
-  return bitSize === 32 ? value >>> 0 : value & (2 ** bitSize - 1);
+  // A field of more than 25 bits can reach into a fifth byte, whose bits a 32-bit word has no room for.
+  if (last > first + 3) value |= (payload[last] as number) << (32 - shift);
+  const spare = 32 - bitSize;
+  return (value << spare) >>> spare;
 }
 
 /** The field sign-extended from its own size. */

@@ -1,15 +1,6 @@
 /** Prepares the decoding of input reports: what is worked out once for a descriptor, so that a report costs little. */
 import type { Control, Descriptor } from './control.ts';
-
-/** Neighbouring controls of equal size that are read in one loop. */
-export interface Run {
-  readonly kind: 'uint8' | 'int8' | 'uint16' | 'int16' | 'bit' | 'unsigned' | 'signed';
-  /** Index of the first control and of its value. */
-  readonly first: number;
-  readonly count: number;
-  readonly bitOffset: number;
-  readonly bitSize: number;
-}
+import { readingOf } from './runs.ts';
 
 /** A control whose values outside of its logical range mean that there is none. */
 export interface NullCheck {
@@ -24,7 +15,8 @@ export interface ReportPlan {
   /** Least length of a payload, in bytes. */
   readonly byteLength: number;
   readonly controls: readonly Control[];
-  readonly runs: readonly Run[];
+  /** Neighbouring controls of equal size, each run of them read in one loop (see `decodeRuns`). */
+  readonly runs: Int32Array;
   readonly nulls: readonly NullCheck[];
 }
 
@@ -50,34 +42,28 @@ export function planReports(descriptor: Descriptor): ReadonlyMap<number, ReportP
 
 /** A plan for some controls of one report; none may reach beyond `byteLength` or have more than 32 bits. */
 export function planControls(reportId: number, byteLength: number, controls: readonly Control[]): ReportPlan {
-  const runs: Run[] = [];
+  const runs: number[] = [];
   for (let first = 0; first < controls.length;) {
-    const run = runFrom(controls, first);
-    runs.push(run);
-    first += run.count;
+    const { bitOffset, bitSize, signed } = controls[first] as Control;
+    const end = endOfRun(controls, first);
+    runs.push(readingOf(bitOffset, bitSize, signed), first, end, bitOffset, bitSize);
+    first = end;
   }
   const nulls = controls.flatMap((control, index) =>
     control.hasNull && !control.array
       ? [{ index, minimum: control.logicalMinimum, maximum: control.logicalMaximum }]
       : [],
   );
-  return { reportId, byteLength, controls, runs, nulls };
+  return { reportId, byteLength, controls, runs: Int32Array.from(runs), nulls };
 }
 
-function runFrom(controls: readonly Control[], first: number): Run {
+function endOfRun(controls: readonly Control[], first: number): number {
   const { bitOffset, bitSize, signed } = controls[first] as Control;
-  let count = 1;
-  for (let next = controls[first + 1]; next !== undefined; next = controls[first + count]) {
-    if (next.bitSize !== bitSize || next.signed !== signed || next.bitOffset !== bitOffset + count * bitSize) break;
-    count += 1;
+  let end = first + 1;
+  for (let next = controls[end]; next !== undefined; next = controls[end]) {
+    if (next.bitSize !== bitSize || next.signed !== signed) break;
+    if (next.bitOffset !== bitOffset + (end - first) * bitSize) break;
+    end += 1;
   }
-  return { kind: kindOf(bitOffset, bitSize, signed), first, count, bitOffset, bitSize };
-}
-
-function kindOf(bitOffset: number, bitSize: number, signed: boolean): Run['kind'] {
-  const aligned = bitOffset % 8 === 0;
-  if (aligned && bitSize === 8) return signed ? 'int8' : 'uint8';
-  if (aligned && bitSize === 16) return signed ? 'int16' : 'uint16';
-  if (bitSize === 1 && !signed) return 'bit';
-  return signed ? 'signed' : 'unsigned';
+  return end;
 }

@@ -79,11 +79,11 @@ function contentOf(layout: PadLayout): readonly number[] {
 
 function sayWhy(descriptor: Descriptor, plans: readonly ReportPlan[], arriving: ReadonlySet<number> | null): string {
   if (plans.some((plan) => hasStickAxis(findAxes(plan.controls))))
-    return 'The report descriptor names axes, but no two that make a stick, as on a wheel or a throttle; only a profile can say more.';
+    return 'The report descriptor names analog axes, but no two that make a stick, as on a wheel or a throttle; a profile of this device is needed.';
   const elsewhere = arriving !== null && findLayout(descriptor, null).noSticks === null;
   if (elsewhere)
-    return `No axes are known: the pad sends ${sayReports(arriving)}, and its report descriptor names axes only in others; a profile of this pad is needed.`;
-  return 'No axes are known: the report descriptor of this pad names none; a profile of this pad is needed.';
+    return `No axes are known: the pad sends ${sayReports(arriving)}, and its report descriptor names analog axes only in others; a profile of this pad is needed.`;
+  return 'No axes are known: the report descriptor names no analog axes of a gamepad or joystick; a profile of this pad is needed.';
 }
 
 function sayReports(ids: ReadonlySet<number>): string {
