@@ -1,12 +1,15 @@
 /** Which pads there are, real and simulated, each under a handle that says nothing of the machine. */
 import { failed, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
+import type { Clock } from './clock.ts';
 import type { PadSource, PadWatcher, PlugDemo } from './pad-source.ts';
 
 export type PadSummary = Reply<'pads.list'>[number];
 
 /** Plugged in by itself while there is no real pad. */
 const FIRST_DEMO = 'healthy';
+/** A list that takes longer is not waited for. */
+const FIRST_LOOK_MILLIS = 1_000;
 /** More would only be a mistake. */
 const MOST_DEMOS = 16;
 
@@ -26,10 +29,17 @@ export class PadRegistry {
     this.#changed = changed;
   }
 
-  /** Takes the pads that the watcher tells; without one there are simulated pads alone. */
-  watch(watcher: PadWatcher | null): void {
-    if (watcher === null) this.#take([]);
-    else watcher.start((pads) => this.#take(pads));
+  /** Takes the pads that the watcher tells; without one, or while it finds nothing out, there are simulated pads alone. */
+  watch(watcher: PadWatcher | null, clock: Clock): void {
+    if (watcher === null) {
+      this.#take([]);
+      return;
+    }
+    const cancel = clock.after(FIRST_LOOK_MILLIS, () => this.#take([]));
+    watcher.start((pads) => {
+      cancel();
+      this.#take(pads);
+    });
   }
 
   list(): readonly PadSummary[] {

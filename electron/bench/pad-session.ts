@@ -1,5 +1,6 @@
 /** One open pad: started as its profile says, its reports handed on as they come, its health watched. */
 import { parseDescriptor } from '../../core/hid/descriptor.ts';
+import type { Descriptor } from '../../core/hid/control.ts';
 import { toHex } from '../../core/hid/hex.ts';
 import { findLayout } from '../../core/pad/find-layout.ts';
 import type { PadLayout } from '../../core/pad/layout.ts';
@@ -31,7 +32,10 @@ export class PadSession {
   readonly pad: string;
   readonly source: PadSource;
   readonly profile: Profile | null;
-  readonly layout: PadLayout;
+  readonly #descriptor: Descriptor | null;
+  /** Ids of the input reports that came so far: a pad may describe sticks in a report that it does not send. */
+  readonly #arriving = new Set<number>();
+  #layout: PadLayout;
   readonly #ports: SessionPorts;
   readonly #taps = new Set<TransportListener>();
   readonly #overhearers = new Set<ReportHearer>();
@@ -46,7 +50,8 @@ export class PadSession {
     this.source = source;
     this.profile = findProfile(identity.vendorId, identity.productId);
     // A descriptor that does not parse is as good as none: the layout then says why no stick was found.
-    this.layout = findLayout(parsed?.ok === true ? parsed.value : null, this.profile);
+    this.#descriptor = parsed?.ok === true ? parsed.value : null;
+    this.#layout = findLayout(this.#descriptor, this.profile);
     this.#ports = ports;
     this.#rate = new RateMeter(ports.clock.micros());
   }
@@ -63,12 +68,17 @@ export class PadSession {
     return opened;
   }
 
+  /** As known so far; settled once every report that the pad sends has come. */
+  get layout(): PadLayout {
+    return this.#layout;
+  }
+
   get details(): Reply<'pads.open'> {
     const { identity, descriptor } = this.source.transport;
     return {
       pad: this.pad,
       identity,
-      domain: this.layout.domain,
+      domain: this.#layout.domain,
       profile: this.profile?.id ?? null,
       descriptor: descriptor === null ? null : toHex(descriptor),
     };
@@ -124,6 +134,7 @@ export class PadSession {
   readonly #listener: TransportListener = {
     report: (atMicros, reportId, payload) => {
       this.#rate.report(atMicros);
+      if (!this.#arriving.has(reportId)) this.#meet(reportId);
       for (const hear of this.#overhearers) hear(reportId, payload);
       for (const tap of this.#taps) tap.report(atMicros, reportId, payload);
       this.#ports.stream.report(atMicros, reportId, payload);
@@ -139,6 +150,11 @@ export class PadSession {
       for (const tap of this.#taps) tap.lost(problem);
     },
   };
+
+  #meet(reportId: number): void {
+    this.#arriving.add(reportId);
+    this.#layout = findLayout(this.#descriptor, this.profile, this.#arriving);
+  }
 
   #enter(state: State): void {
     this.#state = state;

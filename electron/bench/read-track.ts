@@ -3,7 +3,8 @@ import { createReadStream } from 'node:fs';
 import { TrackBuilder } from '../../core/capture/build-track.ts';
 import type { Track } from '../../core/capture/track.ts';
 import { LogReader } from '../../core/log/reader.ts';
-import { failed, type Result } from '../../core/result.ts';
+import type { Result } from '../../core/result.ts';
+import { storageProblem } from '../store/storage-problem.ts';
 
 const PIECE_BYTES = 1_048_576;
 
@@ -22,19 +23,10 @@ export async function readTrack(file: string): Promise<Result<TrackRead>> {
       if (!pushed.ok) return pushed;
     }
   } catch (thrown) {
-    return unreadable(file, thrown);
+    return { ok: false, problem: storageProblem(thrown, 'read', file) };
   }
   const ended = reader.end();
   if (!ended.ok) return ended;
   const track = builder.finish();
   return track.ok ? { ok: true, value: { track: track.value, cut: ended.value.cut } } : track;
-}
-
-function unreadable(file: string, thrown: unknown): ReturnType<typeof failed> {
-  const code = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : String(thrown);
-  if (code === 'ENOENT') return failed('file-missing', `There is no file ${file}; check the name.`);
-  if (code === 'EACCES')
-    return failed('file-no-permission', `The file ${file} may not be read; change its permissions.`);
-  if (code === 'EISDIR') return failed('file-is-folder', `${file} is a folder; name a report log.`);
-  return failed('file-unreadable', `The file ${file} cannot be read (${code}); check the disk.`);
 }

@@ -1,6 +1,7 @@
 /** The exchange that switches a pad's full reports on, step by step as its profile says. */
 import { readHex } from '../../core/hid/hex.ts';
 import type { Profile, StartStep } from '../../core/pad/profile.ts';
+import { startSteps } from '../../core/pad/start-steps.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Transport } from '../transport/transport.ts';
 import type { Clock } from './clock.ts';
@@ -18,7 +19,8 @@ interface Exchange {
 
 /** Sends every step and awaits what must come back. `pad-silent` where a reply stays out. */
 export async function startPad(profile: Profile, exchange: Exchange): Promise<Result<void>> {
-  for (const [index, step] of profile.start.entries()) {
+  const steps = startSteps(profile, exchange.transport.identity.transport);
+  for (const [index, step] of steps.entries()) {
     const payload = stepPayload(step, index);
     if (!payload.ok) return payload;
     const reply = step.reply === null ? null : awaitReply(step, step.reply, exchange);
@@ -32,7 +34,7 @@ export async function startPad(profile: Profile, exchange: Exchange): Promise<Re
     if (reply !== null && !(await reply.value))
       return failed(
         'pad-silent',
-        `The pad did not answer step ${index + 1} of ${profile.start.length} of its start; unplug it, plug it in and open it again.`,
+        `The pad did not answer step ${index + 1} of ${steps.length} of its start; unplug it, plug it in and open it again.`,
       );
   }
   return done(undefined);

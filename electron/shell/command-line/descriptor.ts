@@ -1,5 +1,6 @@
 /** `descriptor FILE | -`: what a report descriptor says, as reports and controls. */
 import type { Control, Descriptor } from '../../../core/hid/control.ts';
+import { describeDescriptor } from '../../../core/hid/describe.ts';
 import { readDescriptor, type ByteForm } from './descriptor-input.ts';
 import { outputHead } from './output.ts';
 import { drawTable } from './tables.ts';
@@ -8,24 +9,12 @@ import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 export async function showDescriptor(terminal: Terminal, file: string, form: ByteForm): Promise<ExitCode> {
   const descriptor = await readDescriptor(file, form);
   if (!descriptor.ok) return sayProblem(terminal, descriptor.problem);
-  await terminal.print(terminal.json ? JSON.stringify(asJson(descriptor.value)) : asText(descriptor.value));
+  await terminal.print(
+    terminal.json
+      ? JSON.stringify({ ...outputHead('descriptor'), ...describeDescriptor(descriptor.value) })
+      : asText(descriptor.value),
+  );
   return EXIT.done;
-}
-
-function asJson({ reports, controls }: Descriptor): object {
-  return { ...outputHead('descriptor'), reports, controls: controls.map(controlJson) };
-}
-
-/** The keys of FORMATS; what else a control knows is for the program itself. */
-function controlJson(control: Control): object {
-  const { type, reportId, usagePage, usage, usageMinimum, usageMaximum, bitOffset, bitSize } = control;
-  const { logicalMinimum, logicalMaximum, physicalMinimum, physicalMaximum, unit, unitExponent } = control;
-  const { signed, hasNull, relative, array, constant } = control;
-  return {
-    ...{ type, reportId, usagePage, usage, usageMinimum, usageMaximum, bitOffset, bitSize },
-    ...{ logicalMinimum, logicalMaximum, physicalMinimum, physicalMaximum, unit, unitExponent },
-    ...{ signed, hasNull, relative, array, constant },
-  };
 }
 
 function asText({ reports, controls }: Descriptor): string {

@@ -2,13 +2,14 @@
 import { readFile } from 'node:fs/promises';
 import { buffer } from 'node:stream/consumers';
 import { done, failed, type Result } from '../../../core/result.ts';
+import { storageProblem } from '../../store/storage-problem.ts';
 
 /** The bytes of a file, or of standard input for `-`. */
 export async function readInput(name: string): Promise<Result<Uint8Array>> {
   try {
     return done(name === '-' ? await buffer(process.stdin) : await readFile(name));
   } catch (thrown) {
-    return failed('file-unreadable', sayUnreadable(name, thrown));
+    return { ok: false, problem: storageProblem(thrown, 'read', name) };
   }
 }
 
@@ -21,12 +22,4 @@ export async function readJson(name: string): Promise<Result<unknown>> {
   } catch {
     return failed('file-not-json', `${name} is not JSON; check that it is the file you meant.`);
   }
-}
-
-export function sayUnreadable(name: string, thrown: unknown): string {
-  const code = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : String(thrown);
-  if (code === 'ENOENT') return `There is no file ${name}; check the name.`;
-  if (code === 'EACCES') return `${name} may not be read; change its permissions.`;
-  if (code === 'EISDIR') return `${name} is a folder; name a file.`;
-  return `${name} cannot be read (${code}); check the disk.`;
 }

@@ -1,5 +1,6 @@
-/** Tables a person reads: thin, without colours, numbers to the right. */
+/** Tables a person reads: thin, without colours. */
 import Table from 'cli-table3';
+import type { TableSection } from '../../../core/measure/table.ts';
 
 export type Cell = string | number | null | undefined;
 
@@ -8,60 +9,37 @@ export interface Column {
   readonly align?: 'left' | 'right';
 }
 
-/** A table with a rule under its head; what is not known is a dash. */
+const NO_LINES = {
+  top: '', 'top-mid': '', 'top-left': '', 'top-right': '',
+  bottom: '', 'bottom-mid': '', 'bottom-left': '', 'bottom-right': '',
+  left: '', 'left-mid': '', mid: '', 'mid-mid': '', right: '', 'right-mid': '', middle: '',
+}; // prettier-ignore
+
+/** Columns under their heads; what is not known is a dash. */
 export function drawTable(columns: readonly Column[], rows: readonly (readonly Cell[])[]): string {
   const table = new Table({
     head: columns.map(({ head }) => head),
     colAligns: columns.map(({ align = 'left' }) => align),
     style: { head: [], border: [], 'padding-left': 0, 'padding-right': 2 },
-    chars: {
-      top: '',
-      'top-mid': '',
-      'top-left': '',
-      'top-right': '',
-      bottom: '',
-      'bottom-mid': '',
-      'bottom-left': '',
-      'bottom-right': '',
-      left: '',
-      'left-mid': '',
-      mid: '',
-      'mid-mid': '',
-      right: '',
-      'right-mid': '',
-      middle: '',
-    },
+    chars: NO_LINES,
   });
-  table.push(...rows.map((row) => row.map(cellText)));
-  return table
-    .toString()
+  table.push(...rows.map((row) => row.map((cell) => (cell === null || cell === undefined ? '–' : String(cell)))));
+  return trimLines(table.toString());
+}
+
+/** Each section under its title: labels, values and their units. */
+export function drawSections(sections: readonly TableSection[]): string {
+  const label = Math.max(0, ...sections.flatMap(({ rows }) => rows.map((row) => row.label.length)));
+  const value = Math.max(0, ...sections.flatMap(({ rows }) => rows.map((row) => row.value.length)));
+  const drawn = sections.map(({ title, rows }) =>
+    [title, ...rows.map((row) => `  ${row.label.padEnd(label)}  ${row.value.padEnd(value)}  ${row.unit}`)].join('\n'),
+  );
+  return trimLines(drawn.join('\n\n'));
+}
+
+function trimLines(text: string): string {
+  return text
     .split('\n')
     .map((line) => line.trimEnd())
     .join('\n');
-}
-
-/** Name and value of one thing, a line each. */
-export function drawList(title: string, rows: readonly (readonly [string, Cell])[]): string {
-  const width = Math.max(...rows.map(([name]) => name.length));
-  return [title, ...rows.map(([name, value]) => `  ${name.padEnd(width)}  ${cellText(value)}`)].join('\n');
-}
-
-function cellText(cell: Cell): string {
-  return cell === null || cell === undefined ? '–' : String(cell);
-}
-
-/** A number with so many decimals; null stays null, for a dash. */
-export function decimals(value: number | null | undefined, places: number): string | null {
-  return value === null || value === undefined ? null : value.toFixed(places);
-}
-
-/** A fraction in percent. */
-export function percent(value: number | null | undefined, places = 1): string | null {
-  return value === null || value === undefined ? null : `${(100 * value).toFixed(places)} %`;
-}
-
-/** Two numbers of one thing, x and y. */
-export function pair(value: { x: number | null; y: number | null } | null | undefined, places: number): string | null {
-  if (value === null || value === undefined) return null;
-  return `${cellText(decimals(value.x, places))}  ${cellText(decimals(value.y, places))}`;
 }

@@ -31,7 +31,7 @@ export function openWindow(size: WindowSize, packaged: boolean, keepSize: (size:
   });
   window.once('ready-to-show', () => window.show());
   window.on('close', () => {
-    const [width = size.width, height = size.height] = window.getContentSize();
+    const [width = size.width, height = size.height] = window.getSize();
     keepSize({ width, height });
   });
   void window.loadURL(`${APP_ORIGIN}/`);

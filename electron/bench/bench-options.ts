@@ -1,0 +1,25 @@
+/** What a shell gives the bench: where things are kept and what brings the pads. */
+import type { Clock } from './clock.ts';
+import type { LoopDelay } from './loop-delay.ts';
+import type { PadLock } from './pad-lock-port.ts';
+import type { PadWatcher, PlugDemo } from './pad-source.ts';
+import type { SettingsPort } from './settings-port.ts';
+import type { Reply } from '../../shared/contract.ts';
+
+export interface BenchOptions {
+  readonly shell: Reply<'bench.hello'>['shell'];
+  readonly version: string;
+  /** One plain line each, for the foot of the screen. */
+  readonly notices: readonly string[];
+  /** The data folder: surveys are kept in it. */
+  readonly folder: string;
+  readonly clock: Clock;
+  readonly loopDelay: LoopDelay;
+  /** Null where real pads cannot be read; there are simulated ones all the same. */
+  readonly watcher: PadWatcher | null;
+  readonly plugDemo: PlugDemo;
+  readonly lock: PadLock;
+  readonly settings: SettingsPort;
+  /** The file of the worker thread. */
+  readonly measureWorker: URL;
+}

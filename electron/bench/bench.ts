@@ -1,0 +1,120 @@
+/** The one service: puts pads, surveys and settings together behind the contract; knows neither Electron nor HTTP. */
+import { demoNames, demos } from '../../core/simulate/demos.ts';
+import path from 'node:path';
+import { done, failed, type Result } from '../../core/result.ts';
+import type { CallName, EventPayload, Reply, Request } from '../../shared/contract.ts';
+import type { BenchOptions } from './bench-options.ts';
+import type { Bench } from './bench-port.ts';
+import { EventBoard } from './event-board.ts';
+import { MeasureDesk } from './measure-desk.ts';
+import { PadRack } from './pad-rack.ts';
+import { PadRegistry } from './pad-registry.ts';
+import { SampleBoard } from './sample-board.ts';
+import { SurveyArchive } from './survey-archive.ts';
+import { SurveyDesk } from './survey-desk.ts';
+import { readLogPiece } from './survey-export.ts';
+import { SurveyImport } from './survey-import.ts';
+import { SurveyShelf } from './survey-shelf.ts';
+
+type Handlers = { readonly [N in CallName]: (request: Request<N>) => Promise<Result<Reply<N>>> | Result<Reply<N>> };
+
+export function createBench(options: BenchOptions): Bench {
+  const events = new EventBoard();
+  const board = new SampleBoard();
+  const shelf = new SurveyShelf(path.join(options.folder, 'surveys'));
+  const measures = new MeasureDesk(options.measureWorker);
+  const archive = new SurveyArchive(shelf, measures, options.version);
+  const imports = new SurveyImport(path.join(options.folder, 'incoming'), shelf, (file) => measures.measure(file));
+
+  const tellPads = (): void => events.tell('pads.changed', [...registry.list()]);
+  const tellSurveys = (): void => {
+    void shelf.list().then((surveys) => events.tell('surveys.changed', [...surveys]));
+  };
+  const rack = new PadRack({
+    clock: options.clock,
+    board,
+    loopDelay: options.loopDelay,
+    tellHealth: (health: EventPayload<'pad.health'>) => events.tell('pad.health', health),
+    delayed: (millis) => surveys.loopDelayed(millis),
+    changed: tellPads,
+  });
+  const registry = new PadRegistry(options.plugDemo, (pad) => rack.isOpen(pad), tellPads);
+  const surveys: SurveyDesk = new SurveyDesk({
+    version: options.version,
+    clock: options.clock,
+    rack,
+    shelf,
+    lock: options.lock,
+    quiet: (wanted) => (wanted ? options.watcher?.pause() : options.watcher?.resume()),
+    tell: (state) => events.tell('survey.state', state),
+    listed: tellSurveys,
+  });
+
+  const handlers: Handlers = {
+    'bench.hello': () => {
+      const { shell, version, notices } = options;
+      return done({ program: 'stickwright', version, shell, notices: [...notices] });
+    },
+    'pads.list': () => done([...registry.list()]),
+    'pads.open': ({ pad }) => {
+      const source = registry.find(pad);
+      return source.ok ? rack.open(pad, source.value) : source;
+    },
+    'pads.close': async ({ pad }) => {
+      await surveys.endOf(pad);
+      await rack.close(pad);
+      return done({});
+    },
+    'pads.plugDemo': ({ name }) => registry.plug(name),
+    'pads.demos': () => done(demoNames.map((name) => ({ name, says: demos[name].says }))),
+    'demo.hand': ({ pad, stick, does }) => {
+      const source = registry.find(pad);
+      if (!source.ok) return source;
+      const { hand } = source.value;
+      if (hand === null)
+        return failed('pad-not-simulated', 'Only a simulated pad has a hand; move this stick yourself.');
+      surveys.follow(pad, stick, does === 'follow');
+      hand.does(stick, does === 'follow' ? 'rest' : does);
+      return done({});
+    },
+    'survey.start': (request) => surveys.start(request),
+    'survey.say': (request) => surveys.say(request),
+    'surveys.list': async () => done([...(await shelf.list())]),
+    'surveys.open': ({ survey }) => archive.open(survey),
+    'surveys.propose': (request) => archive.propose(request),
+    'surveys.import': async (request) => {
+      const taken = await imports.take(request);
+      if (!taken.ok) return taken;
+      if (taken.value !== null) tellSurveys();
+      return done({ survey: taken.value });
+    },
+    'surveys.export': async ({ survey, from }) => {
+      const log = await shelf.logOf(survey);
+      return log.ok ? readLogPiece(log.value, from) : log;
+    },
+    'settings.read': () => done(options.settings.read()),
+    'settings.write': (part) => {
+      const written = options.settings.write(part);
+      if (written.ok) events.tell('settings.changed', written.value);
+      return written;
+    },
+  };
+
+  registry.watch(options.watcher, options.clock);
+  return {
+    handle: async (name, request) => handlers[name](request),
+    listen: (name, hear) => events.listen(name, hear),
+    samples: (hear, ready = () => true) => board.listen(hear, ready),
+    async suspend() {
+      await surveys.endAll();
+      await rack.closeAll();
+    },
+    async close() {
+      await surveys.endAll();
+      await rack.stop();
+      await options.watcher?.close();
+      await imports.close();
+      await measures.close();
+    },
+  };
+}

@@ -1,0 +1,69 @@
+/** Kept surveys as the screen asks for them: opened with their measures, which are worked out once and kept beside the log. */
+import { stat } from 'node:fs/promises';
+import path from 'node:path';
+import { z } from 'zod';
+import { done, failed, type Result } from '../../core/result.ts';
+import type { Reply, Request } from '../../shared/contract.ts';
+import { readJsonFile, writeJsonFile } from './json-file.ts';
+import type { MeasureDesk } from './measure-desk.ts';
+import { measuredSchema, type Measured } from './measured.ts';
+import { MEASURED_FILE } from './survey-record.ts';
+import type { SurveyShelf } from './survey-shelf.ts';
+
+/** Measures kept beside a log hold for this version of the program and this state of the log. */
+const keptSchema = z.object({ program: z.string(), log: z.string(), measured: measuredSchema });
+
+/** The bootstrap of a proposal is drawn alike every time. */
+const PROPOSAL_SEED = 1;
+
+export class SurveyArchive {
+  readonly #shelf: SurveyShelf;
+  readonly #desk: MeasureDesk;
+  readonly #program: string;
+
+  constructor(shelf: SurveyShelf, desk: MeasureDesk, program: string) {
+    this.#shelf = shelf;
+    this.#desk = desk;
+    this.#program = program;
+  }
+
+  async open(survey: string): Promise<Result<Reply<'surveys.open'>>> {
+    const summary = await this.#shelf.read(survey);
+    if (!summary.ok) return summary;
+    const measured = await this.#measured(survey);
+    return measured.ok ? done({ survey, name: summary.value.name, ...measured.value }) : measured;
+  }
+
+  async propose({ survey, stick, wish }: Request<'surveys.propose'>): Promise<Result<Reply<'surveys.propose'>>> {
+    const measured = await this.#measured(survey);
+    if (!measured.ok) return measured;
+    const known = measured.value.sticks[stick];
+    if (known === undefined) return failed('stick-unknown', `The log has no ${stick} stick; choose the other one.`);
+    const { x, y } = known.evidence.fields;
+    // Nothing is stored from here: a mapping for the host alone may use the whole range that both fields share.
+    const limits = { whole: true, least: Math.min(x.minimum, y.minimum), greatest: Math.max(x.maximum, y.maximum) };
+    const { current } = known;
+    const proposal = await this.#desk.propose(known.evidence, { ...wish, current, limits, seed: PROPOSAL_SEED });
+    if (!proposal.ok) return proposal;
+    const { mapping, aim, centreBy, guard, reasons } = proposal.value;
+    return done({ mapping, aim, centreBy, guard, reasons: [...reasons] });
+  }
+
+  async #measured(survey: string): Promise<Result<Measured>> {
+    const [log, folder] = [await this.#shelf.logOf(survey), this.#shelf.folderOf(survey)];
+    if (!log.ok) return log;
+    if (!folder.ok) return folder;
+    const { size, mtimeMs } = await stat(log.value);
+    const state = `${size}-${Math.round(mtimeMs)}`;
+    const file = path.join(folder.value, MEASURED_FILE);
+    const kept = await readJsonFile(file, keptSchema);
+    if (kept !== null && kept.program === this.#program && kept.log === state) return done(kept.measured);
+    const measured = await this.#desk.measure(log.value);
+    // A disk that is full keeps nothing, which costs the next look a second's work and nothing else.
+    if (measured.ok)
+      await writeJsonFile(file, { program: this.#program, log: state, measured: measured.value }).catch(
+        () => undefined,
+      );
+    return measured;
+  }
+}

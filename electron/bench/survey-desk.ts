@@ -1,0 +1,158 @@
+/** Surveys under way: starts them on open pads, one a pad, and passes words on to them. */
+import type { LogHeader } from '../../core/log/header.ts';
+import type { StickId } from '../../core/pad/stick.ts';
+import { done, failed, type Result } from '../../core/result.ts';
+import type { Request } from '../../shared/contract.ts';
+import { openRecorder } from '../store/recorder.ts';
+import type { SurveyState } from './capture-run.ts';
+import type { Clock } from './clock.ts';
+import { HandFollower } from './hand-follower.ts';
+import type { PadLock } from './pad-lock-port.ts';
+import type { PadRack } from './pad-rack.ts';
+import type { PadSession } from './pad-session.ts';
+import type { SurveyShelf } from './survey-shelf.ts';
+import { SurveySession } from './survey-session.ts';
+
+export interface DeskPorts {
+  readonly version: string;
+  readonly clock: Clock;
+  readonly rack: PadRack;
+  readonly shelf: SurveyShelf;
+  readonly lock: PadLock;
+  /** True while a capture must not be disturbed by looking for pads. */
+  readonly quiet: (wanted: boolean) => void;
+  readonly tell: (state: SurveyState) => void;
+  /** The list of kept surveys has changed. */
+  readonly listed: () => void;
+}
+
+export class SurveyDesk {
+  readonly #ports: DeskPorts;
+  readonly #surveys = new Map<string, SurveySession>();
+  /** Surveys that are not over, by pad. */
+  readonly #underway = new Map<string, SurveySession>();
+  /** Sticks of simulated pads whose hand does what is asked. */
+  readonly #following = new Map<string, Set<StickId>>();
+
+  constructor(ports: DeskPorts) {
+    this.#ports = ports;
+  }
+
+  follow(pad: string, stick: StickId, follows: boolean): void {
+    const sticks = this.#following.get(pad) ?? new Set();
+    this.#following.set(pad, sticks);
+    if (follows) sticks.add(stick);
+    else sticks.delete(stick);
+  }
+
+  async start(request: Request<'survey.start'>): Promise<Result<SurveyState>> {
+    const pad = this.#ports.rack.session(request.pad);
+    if (!pad.ok) return pad;
+    const refusal = this.#refusal(request, pad.value);
+    if (refusal !== null) return refusal;
+    const { transport } = pad.value.source;
+    const release =
+      transport.lockKey === undefined
+        ? done(nothingToFree)
+        : await this.#ports.lock.take(transport.identity, transport.lockKey);
+    if (!release.ok) return release;
+    const started = await this.#record(request, pad.value, release.value);
+    if (!started.ok) await release.value();
+    return started;
+  }
+
+  async say({ survey, what }: Request<'survey.say'>): Promise<Result<SurveyState>> {
+    const session = this.#surveys.get(survey);
+    if (session === undefined)
+      return failed('survey-unknown', 'This survey is not under way in this run of the program; start a new one.');
+    await session.say(what);
+    return done(session.state);
+  }
+
+  loopDelayed(millis: number): void {
+    for (const session of this.#underway.values()) session.loopDelayed(millis);
+  }
+
+  /** Before a pad is closed: its survey ends with what was taken. */
+  async endOf(pad: string): Promise<void> {
+    await this.#underway.get(pad)?.end('aborted');
+  }
+
+  async endAll(): Promise<void> {
+    await Promise.all([...this.#underway.values()].map((session) => session.end('aborted')));
+  }
+
+  #refusal(request: Request<'survey.start'>, pad: PadSession): ReturnType<typeof failed> | null {
+    if (this.#underway.has(request.pad))
+      return failed('survey-underway', 'A survey of this pad is under way already; end it before a new one.');
+    const missing = request.sticks.find((stick) => pad.layout.sticks[stick] === undefined);
+    if (missing === undefined) return null;
+    return failed('stick-missing', pad.layout.noSticks ?? `This pad has no ${missing} stick; choose the other one.`);
+  }
+
+  async #record(
+    request: Request<'survey.start'>,
+    pad: PadSession,
+    release: () => Promise<void>,
+  ): Promise<Result<SurveyState>> {
+    const { clock, shelf } = this.#ports;
+    const header = headerOf(request, pad, this.#ports);
+    const place = await shelf.begin(header);
+    if (!place.ok) return place;
+    const startMicros = clock.micros();
+    const recorder = await openRecorder(place.value.log, header, {
+      clock,
+      startMicros,
+      onProblem: (problem) => void this.#surveys.get(place.value.survey)?.end('failed', problem),
+    });
+    if (!recorder.ok) return recorder;
+    const { survey } = place.value;
+    const { hand } = pad.source;
+    const follower = hand === null ? null : new HandFollower(hand, clock);
+    const session: SurveySession = new SurveySession(request, {
+      survey,
+      clock,
+      pad,
+      recorder: recorder.value,
+      startMicros,
+      follower: () => (this.#follows(request.pad, session.state.stick) ? follower : null),
+      tell: this.#ports.tell,
+      ended: async (how) => {
+        this.#underway.delete(request.pad);
+        if (how === 'done') await shelf.finish(survey);
+        await release();
+        this.#ports.quiet(this.#underway.size > 0);
+        this.#ports.listed();
+      },
+    });
+    this.#surveys.set(survey, session);
+    this.#underway.set(request.pad, session);
+    this.#ports.quiet(true);
+    session.begin();
+    return done(session.state);
+  }
+
+  #follows(pad: string, stick: StickId | null): boolean {
+    return stick !== null && this.#following.get(pad)?.has(stick) === true;
+  }
+}
+
+function headerOf(request: Request<'survey.start'>, pad: PadSession, { version, clock }: DeskPorts): LogHeader {
+  const { identity, domain, profile, descriptor } = pad.details;
+  return {
+    kind: 'stickwright-report-log',
+    version: 1,
+    program: version,
+    startedAt: clock.now().toISOString(),
+    stage: request.stage,
+    domain,
+    pad: identity,
+    descriptor,
+    profile,
+  };
+}
+
+/** A pad that no other program can meet needs no lock. */
+function nothingToFree(): Promise<void> {
+  return Promise.resolve();
+}

@@ -1,0 +1,126 @@
+/** The surveys that are kept: one folder each in the data folder, found again after a restart. */
+import { randomBytes } from 'node:crypto';
+import { mkdir, readdir, rename, stat } from 'node:fs/promises';
+import path from 'node:path';
+import type { LogHeader } from '../../core/log/header.ts';
+import { done, failed, type Result } from '../../core/result.ts';
+import { storageProblem } from '../store/storage-problem.ts';
+import { readLogHeader } from '../transport/log-entries.ts';
+import { readJsonFile, writeJsonFile } from './json-file.ts';
+import {
+  isSurveyHandle,
+  LOG_FILE,
+  newHandle,
+  RECORD_FILE,
+  surveyRecordSchema,
+  type SurveyRecord,
+  type SurveySummary,
+} from './survey-record.ts';
+
+export class SurveyShelf {
+  readonly #folder: string;
+
+  constructor(folder: string) {
+    this.#folder = folder;
+  }
+
+  /** Newest first. A folder without a log is none of ours and is left alone. */
+  async list(): Promise<readonly SurveySummary[]> {
+    const names = await readdir(this.#folder).catch(() => []);
+    const found = await Promise.all(names.filter(isSurveyHandle).map((name) => this.read(name)));
+    return found.flatMap((one) => (one.ok ? [one.value] : [])).sort((a, b) => (a.startedAt < b.startedAt ? 1 : -1));
+  }
+
+  /** What is known of one survey; a record that is missing or broken is made again from the log's header. */
+  async read(survey: string): Promise<Result<SurveySummary>> {
+    const folder = this.#folderOf(survey);
+    if (!folder.ok) return folder;
+    const record = await readJsonFile(path.join(folder.value, RECORD_FILE), surveyRecordSchema);
+    if (record !== null) return done(summaryOf(survey, record));
+    const header = await readLogHeader(path.join(folder.value, LOG_FILE));
+    return header.ok ? done(summaryOf(survey, recordOf(header.value, null, false))) : header;
+  }
+
+  /** The log of a survey that is there. */
+  async logOf(survey: string): Promise<Result<string>> {
+    const folder = this.#folderOf(survey);
+    if (!folder.ok) return folder;
+    const file = path.join(folder.value, LOG_FILE);
+    const there = await stat(file).catch(() => null);
+    return there === null ? unknownSurvey() : done(file);
+  }
+
+  folderOf(survey: string): Result<string> {
+    return this.#folderOf(survey);
+  }
+
+  /** Makes a folder for a log that is about to be recorded, and says where the log is to be. */
+  async begin(header: LogHeader): Promise<Result<{ survey: string; log: string }>> {
+    const survey = newHandle(new Date(header.startedAt), randomBytes(3).toString('hex'));
+    const folder = path.join(this.#folder, survey);
+    try {
+      await mkdir(folder, { recursive: true });
+      await writeJsonFile(path.join(folder, RECORD_FILE), recordOf(header, null, false));
+    } catch (thrown) {
+      return { ok: false, problem: storageProblem(thrown, 'write', folder) };
+    }
+    return done({ survey, log: path.join(folder, LOG_FILE) });
+  }
+
+  /** Marks a survey as ended in good order. */
+  async finish(survey: string): Promise<Result<void>> {
+    const known = await this.read(survey);
+    if (!known.ok) return known;
+    const record = surveyRecordSchema.parse({ ...known.value, kind: 'stickwright-survey', version: 1, finished: true });
+    try {
+      await writeJsonFile(path.join(this.#folder, survey, RECORD_FILE), record);
+    } catch (thrown) {
+      return { ok: false, problem: storageProblem(thrown, 'write', RECORD_FILE) };
+    }
+    return done(undefined);
+  }
+
+  /** Takes a checked log that lies on the same disk into a folder of its own. */
+  async adopt(file: string, header: LogHeader, name: string): Promise<Result<SurveySummary>> {
+    const survey = newHandle(new Date(), randomBytes(3).toString('hex'));
+    const folder = path.join(this.#folder, survey);
+    try {
+      await mkdir(folder, { recursive: true });
+      await rename(file, path.join(folder, LOG_FILE));
+      await writeJsonFile(path.join(folder, RECORD_FILE), recordOf(header, name, true));
+    } catch (thrown) {
+      return { ok: false, problem: storageProblem(thrown, 'write', folder) };
+    }
+    return this.read(survey);
+  }
+
+  #folderOf(survey: string): Result<string> {
+    return isSurveyHandle(survey) ? done(path.join(this.#folder, survey)) : unknownSurvey();
+  }
+}
+
+function unknownSurvey(): ReturnType<typeof failed> {
+  return failed('survey-unknown', 'This survey is no longer there; choose one from the list.');
+}
+
+function summaryOf(
+  survey: string,
+  { name, startedAt, stage, product, simulated, finished }: SurveyRecord,
+): SurveySummary {
+  return { survey, name, startedAt, stage, product, simulated, finished };
+}
+
+/** A log without a name of its own is called by its pad. */
+function recordOf(header: LogHeader, name: string | null, finished: boolean): SurveyRecord {
+  const { product, transport } = header.pad;
+  return {
+    kind: 'stickwright-survey',
+    version: 1,
+    name: name ?? (product === '' ? 'Pad without a name' : product),
+    startedAt: header.startedAt,
+    stage: header.stage,
+    product,
+    simulated: transport === 'simulated',
+    finished,
+  };
+}

@@ -1,0 +1,173 @@
+/** The commands with their arguments and options; what they do stands in a file each. */
+import { Command, InvalidArgumentError, Option } from 'commander';
+import type { ByteForm } from './descriptor-input.ts';
+import { decodeReports } from './decode.ts';
+import { showDescriptor } from './descriptor.ts';
+import { measureFile, type MeasureOptions } from './measure.ts';
+import { showPads } from './pads.ts';
+import { proposeForFile, type ProposeOptions } from './propose.ts';
+import { surveyPad, type SurveyOptions } from './survey.ts';
+import { processTerminal, type ExitCode, type Terminal } from './terminal.ts';
+import { watchPad, type WatchOptions } from './watch.ts';
+import { answerForFile, type ZonesOptions } from './zones.ts';
+
+interface Shared {
+  readonly json?: boolean;
+  readonly verbose?: boolean;
+}
+
+/** What a command does, given its options and its one argument. */
+type Run = (terminal: Terminal, options: never, argument: string) => Promise<ExitCode>;
+
+/** `ended` hears the exit code of the command that ran. */
+export function buildProgram(ended: (code: ExitCode) => void): Command {
+  const program = new Command('stickwright')
+    .description('Measures the analog sticks of a gamepad, proposes their calibration and answers for dead zones.')
+    .option('--json', 'results as JSON on standard output')
+    .option('--verbose', 'say more where something fails')
+    .helpOption('-h, --help', 'what a command takes')
+    .helpCommand(false)
+    .exitOverride()
+    .showHelpAfterError('(stickwright COMMAND --help says what a command takes)');
+
+  /** Adds a command; --json and --verbose may stand before or after its name. */
+  function add(spec: string, says: string, run: Run): Command {
+    return program
+      .command(spec)
+      .description(says)
+      .action(async (...given: unknown[]) => {
+        const command = given.pop() as Command;
+        const options = given.pop() as never;
+        const { json = false, verbose = false } = command.optsWithGlobals<Shared>();
+        ended(await run(processTerminal({ json, verbose }), options, String(given[0])));
+      });
+  }
+
+  add('pads', 'connected HID pads, and why any cannot be opened', (terminal) => showPads(terminal));
+
+  add('watch', 'readings of a pad, one JSON object a line', (terminal, options: WatchOptions) =>
+    watchPad(terminal, options),
+  )
+    .addOption(new Option('--pad <path>', 'a pad by its path, as `pads` prints it').conflicts(['demo', 'log']))
+    .addOption(new Option('--demo <name>', 'a simulated pad').conflicts(['pad', 'log']))
+    .addOption(new Option('--log <file>', 'a report log, replayed as fast as possible').conflicts(['pad', 'demo']))
+    .option('--seconds <n>', 'stop after so many seconds', positive)
+    .option('--seed <n>', 'chance of the simulated pad', whole, 1)
+    .option('--csv', 'columns instead of JSON');
+
+  withByteForm(
+    add(
+      'descriptor <file>',
+      'a report descriptor (hex text or bytes; - for standard input) as its fields',
+      (terminal, options: ByteOptions, file) => showDescriptor(terminal, file, formOf(options)),
+    ),
+  );
+
+  withByteForm(
+    add(
+      'decode <file>',
+      'reports (hex, one a line; - for standard input) as the values of their fields',
+      (terminal, options: ByteOptions & { descriptor: string }, file) =>
+        decodeReports(terminal, file, { descriptor: options.descriptor, form: formOf(options) }),
+    ).requiredOption('--descriptor <file>', 'the report descriptor of the pad'),
+  );
+
+  add('survey', 'a guided survey: rest and rim of each stick, into a report log', (terminal, options: SurveyOptions) =>
+    surveyPad(terminal, options),
+  )
+    .addOption(new Option('--demo <name>', 'a simulated pad, its sticks driven').conflicts('pad'))
+    .addOption(new Option('--pad <path>', 'a pad by its path, prompted step by step').conflicts('demo'))
+    .requiredOption('--out <log>', 'the report log to write')
+    .addOption(
+      new Option('--stage <stage>', 'stage of the job').choices(['received', 'fitted', 'calibrated', 'recheck']),
+    )
+    .addOption(new Option('--stick <stick>', 'one stick alone').choices(['left', 'right']))
+    .option('--releases <n>', 'releases asked for', within(1, 200), 24)
+    .option('--turns <n>', 'turns each way asked for', within(1, 20), 3)
+    .option('--button <n>', 'the pad button that confirms', within(1, 128))
+    .option('--seed <n>', 'chance of the simulated pad', whole, 1)
+    .option('--force', 'replace the log if it is there already');
+
+  add(
+    'measure <log>',
+    'rest and rim of every stick of a report log',
+    (terminal, options: MeasureOptions, log) => measureFile(terminal, log, options),
+  ).option('--mapping <file>', 'the mapping that deflections are under');
+
+  add(
+    'propose <log>',
+    'a mapping for a stated aim, with what it will do',
+    (terminal, options: ProposeOptions, log) => proposeForFile(terminal, log, options),
+  )
+    .addOption(
+      new Option('--aim <aim>', 'what the mapping is for')
+        .choices(['full-reach', 'even', 'edges'])
+        .default('full-reach'),
+    )
+    .addOption(
+      new Option('--centre <choice>', 'how the centre is chosen').choices(['steadiest', 'mean']).default('steadiest'),
+    )
+    .option('--guard <fraction>', 'how much more than full output is to be reached', guard, 0.01)
+    .option('--mapping <file>', 'the mapping that is in force now')
+    .option('--out <file>', 'write the mapping alone to a file')
+    .option('--force', 'replace the file if it is there already');
+
+  add(
+    'zones <log>',
+    'leaks, onset and reach of a chain of dead zones',
+    (terminal, options: ZonesOptions, log) => answerForFile(terminal, log, options),
+  )
+    .requiredOption('--chain <file>', 'the chain of zones')
+    .option('--mapping <file>', 'the mapping that deflections are under');
+
+  return program;
+}
+
+interface ByteOptions {
+  readonly hex?: boolean;
+  readonly bytes?: boolean;
+}
+
+function withByteForm(command: Command): Command {
+  return command
+    .addOption(new Option('--hex', 'the descriptor is hex text').conflicts('bytes'))
+    .addOption(new Option('--bytes', 'the descriptor is bytes').conflicts('hex'));
+}
+
+function formOf({ hex = false, bytes = false }: ByteOptions): ByteForm {
+  if (hex) return 'hex';
+  return bytes ? 'bytes' : 'either';
+}
+
+function numberOf(text: string): number {
+  const value = text.trim() === '' ? Number.NaN : Number(text);
+  if (!Number.isFinite(value)) throw new InvalidArgumentError('It must be a number.');
+  return value;
+}
+
+function positive(text: string): number {
+  const value = numberOf(text);
+  if (value <= 0) throw new InvalidArgumentError('It must be more than 0.');
+  return value;
+}
+
+function whole(text: string): number {
+  const value = numberOf(text);
+  if (!Number.isSafeInteger(value) || value < 0) throw new InvalidArgumentError('It must be a whole number from 0 on.');
+  return value;
+}
+
+function within(least: number, greatest: number): (text: string) => number {
+  return (text) => {
+    const value = numberOf(text);
+    if (!Number.isInteger(value) || value < least || value > greatest)
+      throw new InvalidArgumentError(`It must be a whole number from ${least} to ${greatest}.`);
+    return value;
+  };
+}
+
+function guard(text: string): number {
+  const value = numberOf(text);
+  if (value < 0 || value > 0.5) throw new InvalidArgumentError('It must be a fraction from 0 to 0.5.');
+  return value;
+}

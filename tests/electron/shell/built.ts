@@ -1,0 +1,12 @@
+/** The built program, built first where a source is newer. */
+import path from 'node:path';
+import { buildIfStale, root } from '../../../build/stale.js';
+
+/** Throws where the build fails; its words are on standard error. */
+export function ensureBuilt(): void {
+  const code = buildIfStale();
+  if (code !== 0) throw new Error('The program could not be built; see above.');
+}
+
+export const outFile = (name: string): string => path.join(root, 'out', name);
+export const projectFile = (name: string): string => path.join(root, name);

@@ -1,0 +1,173 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CONTENT_SECURITY_POLICY } from '../../../electron/shell/content-policy.ts';
+import { ensureBuilt, projectFile } from './built.ts';
+import { runNode, type Ran } from './run-node.ts';
+
+interface Played {
+  order: string[];
+  quitting: string[];
+  schemes: unknown[];
+  menu: unknown;
+  windows: number;
+  window: { show: boolean; webPreferences: Record<string, unknown> };
+  loaded: string;
+  invokable: string[];
+  listeners: string[];
+  permissions: boolean[];
+  cancelled: Record<string, boolean>;
+  pages: Record<string, { status: number; policy: string | null; type: string | null }>;
+  prevented: Record<string, boolean>;
+  windowOpen: { action: string };
+  answers: Record<string, unknown>;
+}
+
+const folder = mkdtempSync(path.join(tmpdir(), 'stickwright-electron-'));
+const places = {
+  HOME: folder,
+  XDG_CONFIG_HOME: folder,
+  XDG_DATA_HOME: folder,
+  XDG_STATE_HOME: folder,
+  STAND_IN_FOLDER: folder,
+};
+
+function play(env: Record<string, string> = {}): Promise<Ran> {
+  return runNode([projectFile('tests/electron/shell/play-main.ts')], { env: { ...places, ...env } });
+}
+
+describe('the built Electron main process', () => {
+  let played: Played;
+  let ran: Ran;
+
+  beforeAll(async () => {
+    ensureBuilt();
+    ran = await play();
+    played = JSON.parse(ran.stdout === '' ? '{}' : ran.stdout) as Played;
+  }, 120_000);
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  it('runs to its end without a word on standard error', () => {
+    expect(ran.stderr).toBe('');
+    expect(ran.code).toBe(0);
+  });
+
+  it('turns the sandbox on, names its scheme and drops the menu before it waits to be ready (S4, S18)', () => {
+    const ready = played.order.indexOf('whenReady');
+    for (const step of ['enableSandbox', 'schemes', 'menu', 'requestSingleInstanceLock'])
+      expect(played.order.indexOf(step)).toBeLessThan(ready);
+    expect(played.order).toContain('enableSandbox');
+    expect(played.menu).toBeNull();
+    expect(played.schemes).toEqual([
+      { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
+    ]);
+  });
+
+  it('opens one window, sandboxed and isolated, on its own origin (S1, S2, S3)', () => {
+    expect(played.windows).toBe(1);
+    expect(played.loaded).toBe('app://bench/');
+    expect(played.window.show).toBe(false);
+    expect(played.window.webPreferences).toMatchObject({
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webviewTag: false,
+    });
+    expect(played.window.webPreferences['preload']).toBe(projectFile('out/preload/preload.cjs'));
+  });
+
+  it('denies every permission and every device (S5)', () => {
+    expect(played.permissions).toEqual([false, false, false, false]);
+  });
+
+  it('cancels every request but those of the app itself (E1)', () => {
+    expect(played.cancelled).toEqual({
+      'https://bench.example/x': true,
+      'http://127.0.0.1/': true,
+      'file:///etc/passwd': true,
+      'app://other/': true,
+      'app://bench/index.html': false,
+      'ws://127.0.0.1/': true,
+      'devtools://devtools/x': false,
+    });
+  });
+
+  it('answers with the policy on every response, found or not (S7)', () => {
+    expect(played.pages['root']).toEqual({
+      status: 200,
+      policy: CONTENT_SECURITY_POLICY,
+      type: 'text/html; charset=utf-8',
+    });
+    for (const page of Object.values(played.pages)) expect(page.policy).toBe(CONTENT_SECURITY_POLICY);
+  });
+
+  it('finds nothing outside of the page folder, however it is spelled (S18)', () => {
+    for (const [name, page] of Object.entries(played.pages))
+      if (name !== 'root') expect([name, page.status]).toEqual([name, 404]);
+    expect(Object.keys(played.pages)).toHaveLength(9);
+  });
+
+  it('stays on its page and opens no window and no webview (S12, S13, S14)', () => {
+    expect(played.prevented).toEqual({ away: true, redirect: true, frame: true, own: false, webview: true });
+    expect(played.windowOpen).toEqual({ action: 'deny' });
+  });
+
+  it('has one way in for calls and one for the sample port, none of them synchronous (S17, E5)', () => {
+    expect(played.invokable.toSorted()).toEqual(['bench.call', 'bench.samples']);
+    expect(played.listeners).toEqual([]);
+  });
+
+  it('answers its own window and nobody else (S17)', () => {
+    const { hello, otherWindow, otherOrigin, lookalike, nestedFrame, goneFrame } = played.answers;
+    expect(hello).toMatchObject({ ok: true, value: { shell: 'electron' } });
+    for (const refused of [otherWindow, otherOrigin, lookalike, nestedFrame, goneFrame])
+      expect(refused).toMatchObject({ ok: false, problem: { code: 'sender-refused' } });
+    expect(played.answers['channelsForStranger']).toBe(0);
+  });
+
+  it('checks every request at run time (S17)', () => {
+    expect(played.answers['unknownCall']).toMatchObject({ ok: false, problem: { code: 'call-unknown' } });
+    expect(played.answers['inherited']).toMatchObject({ ok: false, problem: { code: 'call-unknown' } });
+    expect(played.answers['badRequest']).toMatchObject({ ok: false, problem: { code: 'request-invalid' } });
+  });
+
+  it('streams a simulated pad through a port, within the credit that the page gives', () => {
+    expect(played.answers['listed']).toMatchObject({ ok: true });
+    expect(played.answers['opened']).toMatchObject({ ok: true, value: { identity: { transport: 'simulated' } } });
+    expect(played.answers['portHandedOver']).toBe(true);
+    const batches = played.answers['batches'] as { withoutCredit: number; withCredit: number; exact: boolean };
+    expect(batches.withoutCredit).toBe(8);
+    expect(batches.withCredit).toBeGreaterThan(8);
+    expect(batches.withCredit).toBeLessThanOrEqual(11);
+    expect(batches.exact).toBe(true);
+    expect(played.answers['events']).toContain('pad.health');
+  });
+
+  it('closes its pads before the machine sleeps', () => {
+    expect(played.answers['afterSuspend']).toEqual([false]);
+  });
+
+  it('keeps the size that its window had', () => {
+    expect(played.answers['settings']).toMatchObject({ ok: true, value: { window: { width: 1000, height: 700 } } });
+  });
+
+  it('closes the bench before it quits', () => {
+    expect(played.quitting).toEqual(['quit', 'quit prevented', 'quit']);
+  });
+
+  it('opens nothing where a first one runs already (E2)', async () => {
+    const second = JSON.parse((await play({ STAND_IN_SECOND: '1' })).stdout) as Played;
+    expect(second.windows).toBe(0);
+    expect(second.order).toContain('quit');
+    expect(second.invokable).toEqual([]);
+  });
+
+  it('has no developer tools when packaged (E3)', async () => {
+    const packaged = JSON.parse((await play({ STAND_IN_PACKAGED: '1' })).stdout) as Played;
+    expect(packaged.window.webPreferences['devTools']).toBe(false);
+    expect(packaged.cancelled['devtools://devtools/x']).toBe(true);
+  });
+});
