@@ -1,4 +1,5 @@
 /** A real pad as a transport. The handler of incoming data only stamps and hands on; decoding is done elsewhere. */
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { PadIdentity } from '../../core/log/header.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Clock } from '../bench/clock.ts';
@@ -88,7 +89,13 @@ export class HidTransport implements Transport {
     const handle = this.#handle;
     this.#turn += 1;
     this.#handle = null;
-    if (handle !== null) this.#closing = this.#asking.then(() => handle.close()).catch(alreadyGone);
+    // The library begins to read in the tick after its listener came; a handle closed before that would end the program.
+    if (handle !== null) {
+      this.#closing = this.#asking
+        .then(() => nextTurn())
+        .then(() => handle.close())
+        .catch(alreadyGone);
+    }
     return this.#closing;
   }
 

@@ -17,6 +17,7 @@ export default defineConfig({
     rolldownOptions: {
       input: {
         main: path.join(root, 'tests/rig/guest/main.ts'),
+        'open-as-user': path.join(root, 'tests/rig/guest/open-as-user.ts'),
         'virtual-pad': path.join(root, 'tests/rig/guest/virtual-pad.ts'),
       },
       external: ['node-hid', 'electron'],

@@ -4,6 +4,8 @@ import { check, failed } from './checks.ts';
 import { judgeReports } from './input-judge.ts';
 import { judgeDescriptors } from './kernel-judge.ts';
 import { RigPad } from './rig-pad.ts';
+import { checkStreams } from './stream-checks.ts';
+import { checkExchange, checkLayout, checkListing, checkPermission, checkUnplug } from './transport-checks.ts';
 
 /** `rig.name=value` words of the kernel's command line. */
 const wishes = new Map(
@@ -17,6 +19,14 @@ const wishes = new Map(
 const pad = new RigPad();
 try {
   await pad.event('ready', 10);
+  await checkListing(pad);
+  await checkLayout(pad);
+  await checkExchange(pad);
+  await checkPermission(pad);
+  await checkUnplug(pad);
+  const rates = (wishes.get('rates') ?? '125,250,1000').split(',').map(Number);
+  await checkStreams(pad, rates, Number(wishes.get('seconds') ?? 3));
+  await checkStreams(pad, [1000], 2, 500);
   await judgeDescriptors(pad);
   await judgeReports(pad, Number(wishes.get('samples') ?? 60));
 } catch (error) {
