@@ -17,7 +17,8 @@ export interface DeskPorts {
   readonly version: string;
   readonly clock: Clock;
   readonly rack: PadRack;
-  readonly shelf: SurveyShelf;
+  /** Where the logs go. */
+  readonly shelf: Pick<SurveyShelf, 'begin' | 'finish'>;
   readonly lock: PadLock;
   /** True while a capture must not be disturbed by looking for pads. */
   readonly quiet: (wanted: boolean) => void;

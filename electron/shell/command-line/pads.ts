@@ -10,7 +10,8 @@ export async function showPads(terminal: Terminal): Promise<ExitCode> {
   if (!found.ok) return sayProblem(terminal, found.problem);
   const { pads } = found.value;
   if (terminal.json) await terminal.print(JSON.stringify({ ...outputHead('pads'), pads: pads.map(padJson) }));
-  else if (pads.length === 0) terminal.say('No pad is connected; plug one in, or try `stickwright watch --demo healthy`.');
+  else if (pads.length === 0)
+    terminal.say('No pad is connected; plug one in, or try `stickwright watch --demo healthy`.');
   else await terminal.print(padsText(pads));
   return EXIT.done;
 }
@@ -22,10 +23,20 @@ function padJson({ path, identity, problem, rule }: FoundPad): object {
 function padsText(pads: readonly FoundPad[]): string {
   const rows = pads.map(({ path, identity, problem }) => {
     const ids = [identity.vendorId, identity.productId].map((id) => id.toString(16).padStart(4, '0')).join(':');
-    return [path, ids, identity.transport, identity.product, identity.serial, problem === null ? 'can be opened' : problem.code];
+    return [
+      path,
+      ids,
+      identity.transport,
+      identity.product,
+      identity.serial,
+      problem === null ? 'can be opened' : problem.code,
+    ];
   });
   const heads = ['path', 'ids', 'transport', 'product', 'serial', 'state'];
-  const table = drawTable(heads.map((head) => ({ head })), rows);
+  const table = drawTable(
+    heads.map((head) => ({ head })),
+    rows,
+  );
   const problems = pads.flatMap(({ problem }) => (problem === null ? [] : [problem.says]));
   return [table, ...problems].join('\n\n');
 }

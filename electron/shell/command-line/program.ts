@@ -88,16 +88,12 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .option('--seed <n>', 'chance of the simulated pad', whole, 1)
     .option('--force', 'replace the log if it is there already');
 
-  add(
-    'measure <log>',
-    'rest and rim of every stick of a report log',
-    (terminal, options: MeasureOptions, log) => measureFile(terminal, log, options),
+  add('measure <log>', 'rest and rim of every stick of a report log', (terminal, options: MeasureOptions, log) =>
+    measureFile(terminal, log, options),
   ).option('--mapping <file>', 'the mapping that deflections are under');
 
-  add(
-    'propose <log>',
-    'a mapping for a stated aim, with what it will do',
-    (terminal, options: ProposeOptions, log) => proposeForFile(terminal, log, options),
+  add('propose <log>', 'a mapping for a stated aim, with what it will do', (terminal, options: ProposeOptions, log) =>
+    proposeForFile(terminal, log, options),
   )
     .addOption(
       new Option('--aim <aim>', 'what the mapping is for')
@@ -112,10 +108,8 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .option('--out <file>', 'write the mapping alone to a file')
     .option('--force', 'replace the file if it is there already');
 
-  add(
-    'zones <log>',
-    'leaks, onset and reach of a chain of dead zones',
-    (terminal, options: ZonesOptions, log) => answerForFile(terminal, log, options),
+  add('zones <log>', 'leaks, onset and reach of a chain of dead zones', (terminal, options: ZonesOptions, log) =>
+    answerForFile(terminal, log, options),
   )
     .requiredOption('--chain <file>', 'the chain of zones')
     .option('--mapping <file>', 'the mapping that deflections are under');

@@ -17,9 +17,17 @@ function stickText(title: string, { mapping, aim, centreBy, guard, predicted, cu
   const right = { align: 'right' } as const;
   return [
     `${title}: aim ${aim}, centre ${centreBy}, guard ${formatPercent(guard)} %`,
-    drawTable([{ head: 'counts' }, { head: 'min', ...right }, { head: 'centre', ...right }, { head: 'max', ...right }], axes),
-    drawTable([{ head: 'predicted' }, { head: 'now', ...right }, { head: 'proposed', ...right }], compare(current, predicted)),
-    ...reasons.map(({ of, says, u95 }) => `${of}: ${says}${u95 === null ? '' : ` (± ${formatQuantity(u95, null, 1)} counts)`}`),
+    drawTable(
+      [{ head: 'counts' }, { head: 'min', ...right }, { head: 'centre', ...right }, { head: 'max', ...right }],
+      axes,
+    ),
+    drawTable(
+      [{ head: 'predicted' }, { head: 'now', ...right }, { head: 'proposed', ...right }],
+      compare(current, predicted),
+    ),
+    ...reasons.map(
+      ({ of, says, u95 }) => `${of}: ${says}${u95 === null ? '' : ` (± ${formatQuantity(u95, null, 1)} counts)`}`,
+    ),
   ].join('\n\n');
 }
 

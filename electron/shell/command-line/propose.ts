@@ -51,7 +51,12 @@ export async function proposeForFile(terminal: Terminal, log: string, options: P
 }
 
 /** A stick that nothing can be proposed for is named; the work has failed only where there is no other. */
-function proposeAll(terminal: Terminal, track: Track, given: PadMapping | null, options: ProposeOptions): Result<Proposals> {
+function proposeAll(
+  terminal: Terminal,
+  track: Track,
+  given: PadMapping | null,
+  options: ProposeOptions,
+): Result<Proposals> {
   const stored = storedMapping(track.marks);
   const proposals: Proposals = {};
   const refusals: [StickId, Problem][] = [];

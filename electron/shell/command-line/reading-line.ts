@@ -6,7 +6,7 @@ import { outputHead } from './output.ts';
 export interface ReadingLines {
   /** The line that names the columns, or null. */
   readonly head: string | null;
-  line(t: number, slot: ReadingSlot): string;
+  readonly line: (t: number, slot: ReadingSlot) => string;
 }
 
 export function readingLines(layout: PadLayout, csv: boolean): ReadingLines {

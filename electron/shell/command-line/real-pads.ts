@@ -9,7 +9,7 @@ import { loadHid } from '../../transport/node-hid.ts';
 
 export interface RealPads {
   readonly pads: readonly FoundPad[];
-  transport(pad: FoundPad): HidTransport;
+  readonly transport: (pad: FoundPad) => HidTransport;
 }
 
 /** Fails where the HID library or the list cannot be had. */

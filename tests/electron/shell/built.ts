@@ -1,6 +1,13 @@
 /** The built program, built first where a source is newer. */
 import path from 'node:path';
-import { buildIfStale, root } from '../../../build/stale.js';
+
+interface Stale {
+  readonly root: string;
+  buildIfStale(): number;
+}
+
+// Plain JavaScript, run before anything is built: it has no types of its own.
+const { root, buildIfStale } = (await import('../../../build/stale.js' as string)) as Stale;
 
 /** Throws where the build fails; its words are on standard error. */
 export function ensureBuilt(): void {

@@ -1,0 +1,151 @@
+/** `survey`: the guided survey on a terminal; a simulated pad is driven and its time runs as fast as the work allows. */
+import { rm } from 'node:fs/promises';
+import type { Stage } from '../../../core/log/header.ts';
+import { STICKS, type StickId } from '../../../core/pad/stick.ts';
+import { done, failed, type Problem } from '../../../core/result.ts';
+import type { SurveyState } from '../../bench/capture-run.ts';
+import { systemClock } from '../../bench/clock.ts';
+import { noLoopDelay, watchLoopDelay } from '../../bench/loop-delay.ts';
+import { PadRack } from '../../bench/pad-rack.ts';
+import { SampleBoard } from '../../bench/sample-board.ts';
+import { SurveyDesk } from '../../bench/survey-desk.ts';
+import { VirtualClock } from '../../bench/virtual-clock.ts';
+import { createPadLock } from '../../store/pad-lock.ts';
+import { programVersion } from '../program-version.ts';
+import { choosePad, type PadChoice } from './live-pad.ts';
+import { refuseOverwrite } from './output-files.ts';
+import { outputHead } from './output.ts';
+import { listenToKeys } from './survey-keys.ts';
+import { progressTeller, surveyText } from './survey-progress.ts';
+import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
+
+export interface SurveyOptions extends PadChoice {
+  readonly out: string;
+  readonly stage?: Stage;
+  readonly stick?: StickId;
+  readonly releases: number;
+  readonly turns: number;
+  readonly button?: number;
+  readonly force?: boolean;
+}
+
+const PAD = 'pad';
+/** A simulated survey that takes longer than this, in its own time, will never end. */
+const LONGEST_MICROS = 3_600_000_000;
+
+export async function surveyPad(terminal: Terminal, options: SurveyOptions): Promise<ExitCode> {
+  if ((options.pad === undefined) === (options.demo === undefined)) {
+    terminal.say('stickwright: Give either --pad PATH or --demo NAME.');
+    return EXIT.usage;
+  }
+  const refusal = refuseOverwrite(options.out, options.force === true);
+  if (refusal !== null) return sayProblem(terminal, refusal);
+  const virtual = options.demo === undefined ? null : new VirtualClock(new Date());
+  const source = await choosePad(terminal, options, virtual ?? systemClock);
+  if (!source.ok) return sayProblem(terminal, source.problem);
+  if (options.force === true) await rm(options.out, { force: true });
+  const bench = smallBench(options.out, virtual, progressTeller(terminal, virtual === null));
+  try {
+    const opened = await bench.rack.open(PAD, source.value);
+    if (!opened.ok) return sayProblem(terminal, opened.problem);
+    const started = await start(bench.desk, bench.rack, options);
+    if (!started.ok) return sayProblem(terminal, started.problem);
+    const state = await finish(bench, started.value, virtual);
+    return await tell(terminal, options.out, state);
+  } finally {
+    await bench.rack.stop();
+  }
+}
+
+/** The bench's own survey desk over one pad and one log. */
+function smallBench(out: string, virtual: VirtualClock | null, progress: (state: SurveyState) => void) {
+  const clock = virtual ?? systemClock;
+  let last: SurveyState | null = null;
+  let woken: () => void = () => undefined;
+  const over = new Promise<void>((resolve) => (woken = resolve));
+  const rack = new PadRack({
+    clock,
+    board: new SampleBoard(),
+    loopDelay: virtual === null ? watchLoopDelay() : noLoopDelay,
+    tellHealth: () => undefined,
+    delayed: (millis) => desk.loopDelayed(millis),
+    changed: () => undefined,
+  });
+  const desk: SurveyDesk = new SurveyDesk({
+    version: programVersion,
+    clock,
+    rack,
+    shelf: {
+      begin: () => Promise.resolve(done({ survey: PAD, log: out })),
+      finish: () => Promise.resolve(done(undefined)),
+    },
+    lock: createPadLock(),
+    quiet: () => undefined,
+    tell: (state) => {
+      last = state;
+      progress(state);
+      if (isOver(state)) woken();
+    },
+    listed: () => undefined,
+  });
+  return { rack, desk, over, last: () => last };
+}
+
+function start(desk: SurveyDesk, rack: PadRack, options: SurveyOptions) {
+  const pad = rack.session(PAD);
+  if (!pad.ok) return Promise.resolve(pad);
+  const there = STICKS.filter((stick) => pad.value.layout.sticks[stick] !== undefined);
+  if (there.length === 0)
+    return Promise.resolve(failed('stick-missing', pad.value.layout.noSticks ?? 'This pad has no stick.'));
+  if (options.demo !== undefined) for (const stick of there) desk.follow(PAD, stick, true);
+  return desk.start({
+    pad: PAD,
+    stage: options.stage ?? null,
+    sticks: options.stick === undefined ? there : [options.stick],
+    releases: options.releases,
+    turns: options.turns,
+    confirmButton: options.button ?? null,
+  });
+}
+
+/** Until the survey is over; an interrupt ends it with what was taken. */
+async function finish(
+  bench: ReturnType<typeof smallBench>,
+  first: SurveyState,
+  virtual: VirtualClock | null,
+): Promise<SurveyState> {
+  const say = (what: 'confirm' | 'repeat' | 'skip' | 'abort'): void =>
+    void bench.desk.say({ survey: first.survey, what });
+  const interrupt = (): void => say('abort');
+  process.once('SIGINT', interrupt);
+  const endKeys = virtual === null ? listenToKeys(say) : () => undefined;
+  const state = (): SurveyState => bench.last() ?? first;
+  if (virtual !== null && !(await virtual.run(() => isOver(state()) || virtual.micros() > LONGEST_MICROS)))
+    say('abort');
+  if (virtual !== null && !isOver(state())) say('abort');
+  await bench.over;
+  endKeys();
+  process.off('SIGINT', interrupt);
+  return state();
+}
+
+async function tell(terminal: Terminal, out: string, state: SurveyState): Promise<ExitCode> {
+  const { step, sticks, problem } = state;
+  await terminal.print(
+    terminal.json
+      ? JSON.stringify({ ...outputHead('survey-end'), log: out, step, sticks, problem })
+      : surveyText(out, state),
+  );
+  return step === 'done' ? EXIT.done : sayProblem(terminal, problem ?? unfinished(out));
+}
+
+function unfinished(out: string): Problem {
+  return {
+    code: 'survey-ended',
+    says: `The survey was ended before it was complete; what was taken is kept in ${out}.`,
+  };
+}
+
+function isOver({ step }: SurveyState): boolean {
+  return step === 'done' || step === 'aborted' || step === 'failed';
+}
