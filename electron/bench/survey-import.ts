@@ -17,8 +17,10 @@ const BASE64 = /^[A-Za-z0-9+/]*={0,2}$/u;
 
 interface Upload {
   readonly file: string;
-  readonly handle: FileHandle;
+  handle: FileHandle | null;
   bytes: number;
+  /** What the upload came to, once a piece failed: every further piece is answered with it. */
+  failure: Result<never> | null;
   /** Pieces are written one after the other, in the order in which they came. */
   queue: Promise<unknown>;
 }
@@ -38,35 +40,36 @@ export class SurveyImport {
   }
 
   /** Null until the last piece has come. After a problem the upload is over and what came of it is gone. */
-  async take({ upload, name, piece, last }: Request<'surveys.import'>): Promise<Result<SurveySummary | null>> {
-    const known = this.#uploads.get(upload);
-    const begun = known === undefined ? await this.#begin(upload) : done(known);
-    if (!begun.ok) return begun;
-    const one = begun.value;
-    const step = one.queue.then(() => this.#write(one, piece, last ? name : null));
-    one.queue = step.catch(() => undefined);
-    const result = await step;
-    if (!result.ok || last) await this.#end(upload);
-    return result;
+  take({ upload, name, piece, last }: Request<'surveys.import'>): Promise<Result<SurveySummary | null>> {
+    const known = this.#uploads.get(upload) ?? this.#meet(upload);
+    if (known === null)
+      return Promise.resolve(failed('import-busy', 'Several logs are being taken in already; wait until they are done.'));
+    const step = known.queue.then(async () => {
+      const result = known.failure ?? (await this.#write(known, piece, last ? name : null));
+      if (!result.ok) known.failure = result;
+      if (!result.ok || last) await this.#end(upload);
+      return result;
+    });
+    known.queue = step;
+    return step;
   }
 
   async close(): Promise<void> {
     for (const upload of [...this.#uploads.keys()]) await this.#end(upload);
   }
 
-  async #begin(upload: string): Promise<Result<Upload>> {
-    if (this.#uploads.size >= MOST_UPLOADS)
-      return failed('import-busy', 'Several logs are being taken in already; wait until they are done.');
+  #meet(upload: string): Upload | null {
+    if (this.#uploads.size >= MOST_UPLOADS) return null;
     const file = path.join(this.#folder, `${randomBytes(8).toString('hex')}.part`);
-    try {
-      await mkdir(this.#folder, { recursive: true });
-      await this.#sweep();
-      const begun = { file, handle: await open(file, 'wx'), bytes: 0, queue: Promise.resolve() };
-      this.#uploads.set(upload, begun);
-      return done(begun);
-    } catch (thrown) {
-      return { ok: false, problem: storageProblem(thrown, 'write', file) };
-    }
+    const met: Upload = { file, handle: null, bytes: 0, failure: null, queue: Promise.resolve() };
+    this.#uploads.set(upload, met);
+    return met;
+  }
+
+  async #begin(file: string): Promise<FileHandle> {
+    await mkdir(this.#folder, { recursive: true });
+    await this.#sweep();
+    return open(file, 'wx');
   }
 
   async #write(upload: Upload, piece: string, lastName: string | null): Promise<Result<SurveySummary | null>> {
@@ -76,7 +79,8 @@ export class SurveyImport {
     if (upload.bytes > LARGEST_BYTES)
       return failed('import-too-large', 'The log is larger than 1 GiB; cut it before you take it in.');
     try {
-      await upload.handle.write(bytes);
+      upload.handle ??= await this.#begin(upload.file);
+      await upload.handle.writeFile(bytes);
       if (lastName === null) return done(null);
       await upload.handle.sync();
     } catch (thrown) {
@@ -93,7 +97,7 @@ export class SurveyImport {
     const one = this.#uploads.get(upload);
     if (one === undefined) return;
     this.#uploads.delete(upload);
-    await one.handle.close().catch(() => undefined);
+    await one.handle?.close().catch(() => undefined);
     await rm(one.file, { force: true });
   }
 
