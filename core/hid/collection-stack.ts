@@ -9,7 +9,7 @@ const APPLICATION = 0x01;
 interface Open {
   readonly at: number;
   readonly ordinal: number;
-  /** Of this collection or the nearest around it that is an application. */
+  /** Of the outermost application collection up to this one. */
   readonly application: Usage | null;
 }
 
@@ -25,7 +25,7 @@ export class CollectionStack {
         `The collection at byte ${item.at} is one too many (${limits.collections} in all, ${limits.collectionDepth} deep); this is no sound descriptor.`,
         item.at,
       ).problem;
-    const application = (item.unsigned & 0xff) === APPLICATION ? usage : this.application;
+    const application = this.application ?? ((item.unsigned & 0xff) === APPLICATION ? usage : null);
     this.#open.push({ at: item.at, ordinal: this.#opened, application });
     this.#opened += 1;
     return null;

@@ -42,7 +42,7 @@ export interface Control {
   readonly aliases: readonly Usage[];
   /** For an array slot: the usage each index selects, in order; empty otherwise. */
   readonly choices: readonly Usage[];
-  /** The innermost application collection the control stands in; null outside of any. */
+  /** The outermost application collection the control stands in: what the device is; null outside of any. */
   readonly application: Usage | null;
   /** Ordinal of the innermost collection of any kind, counted through the descriptor; null outside of any. */
   readonly collection: number | null;
