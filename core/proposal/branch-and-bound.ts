@@ -46,7 +46,7 @@ export function minimiseWhole(problem: WholeProblem): readonly number[] | null {
   consider(problem.guess.map((value, index) => clamp(value, problem.low[index] ?? 1, problem.high[index] ?? 1)));
   const stack: Box[] = [{ low: problem.low, high: problem.high, bound: problem.bound(problem.low, problem.high) }];
   for (let box = stack.pop(); box !== undefined; box = stack.pop()) {
-    if (box.bound > bestValue + EQUAL) continue;
+    if (box.bound === Infinity || box.bound > bestValue + EQUAL) continue;
     const side = widestSide(box);
     if (side < 0) {
       consider(box.low);

@@ -81,7 +81,7 @@ function tightest(
   end: 'min' | 'max',
 ): number | null {
   let least = { angle: -1, reach: Infinity };
-  for (const point of coveredRimPoints(evidence, wish.current)) {
+  for (const point of coveredRimPoints(evidence)) {
     if (!servedBy(point, mapping, axis, end)) continue;
     const d = deflect(mapping, evidence.fields, point.u);
     const reach = Math.hypot(d.x, d.y);

@@ -1,8 +1,8 @@
 /** The rim points that a proposal must fit: one of each covered direction. */
 import type { StickEvidence } from '../capture/evidence.ts';
 import { failed, done, type Result } from '../result.ts';
-import type { StickMapping } from '../mapping/mapping.ts';
-import { measureRim } from '../measure/rim.ts';
+import { rawPoint } from '../mapping/raw-point.ts';
+import { directionPoints } from '../measure/direction-points.ts';
 import type { Pair } from '../pad/stick.ts';
 
 export interface RimPoint {
@@ -14,22 +14,11 @@ export interface RimPoint {
 const STEP = 5;
 
 /** Rim points of covered directions in raw counts; which they are does not depend on the mapping. */
-export function coveredRimPoints(evidence: StickEvidence, mapping: StickMapping): RimPoint[] {
-  const rim = measureRim(evidence, mapping);
-  const about = evidence.rim?.about;
-  if (rim === null || about === undefined) return [];
-  return rim.directions.flatMap((direction) =>
-    direction.covered && direction.x !== null && direction.y !== null
-      ? [
-          {
-            angle: direction.angle,
-            u: {
-              x: about.x + evidence.fields.x.up * direction.x,
-              y: about.y + evidence.fields.y.up * direction.y,
-            },
-          },
-        ]
-      : [],
+export function coveredRimPoints(evidence: StickEvidence): RimPoint[] {
+  const { rim, fields } = evidence;
+  if (rim === null) return [];
+  return directionPoints(rim.turns).flatMap(({ angle, point, state }) =>
+    state === 'covered' && point !== null ? [{ angle, u: rawPoint(rim.about, fields, point) }] : [],
   );
 }
 

@@ -31,7 +31,7 @@ function solveEdges(evidence: StickEvidence, centre: Pair): Result<StickMapping>
 }
 
 function solveForReach(evidence: StickEvidence, centre: Pair, wish: ProposalWish): Result<StickMapping> {
-  const rim = coveredRimPoints(evidence, wish.current);
+  const rim = coveredRimPoints(evidence);
   const covered = checkCoverage(rim, wish.aim === 'full-reach' ? FULL_REACH_GAP : EVEN_GAP, wish.aim);
   if (!covered.ok) return covered;
   const quadrants = sortIntoQuadrants(rim.map((point) => fromCentre(point.u, centre, evidence)));
