@@ -4,6 +4,7 @@
  * computed from it again within a frame when a mapping or a zone changes.
  */
 import type { Pair, StickFields } from '../pad/stick.ts';
+import type { Problem } from '../result.ts';
 
 /** One release that settled and was dwelt on. */
 export interface Dwell {
@@ -71,4 +72,11 @@ export interface StickEvidence {
   readonly rest: RestEvidence | null;
   readonly rim: RimEvidence | null;
   readonly captures: 'marked' | 'inferred';
+  /**
+   * Still stretches at the rest that follow no release, in a log without capture marks (it begins at rest, or nobody
+   * touched the stick): they say where it stood, and count as no release.
+   */
+  readonly still?: readonly Dwell[];
+  /** Why rest or rim is null, and what to do: one sentence each. */
+  readonly lacks?: readonly Problem[];
 }

@@ -3,6 +3,7 @@ import type { PadLayout } from '../pad/layout.ts';
 import type { LogHeader } from '../log/header.ts';
 import type { Mark } from '../log/visitor.ts';
 import type { StickFields, StickId } from '../pad/stick.ts';
+import type { Problem } from '../result.ts';
 
 /** The readings of one stick: raw counts as reported; `t` in microseconds, never decreasing. */
 export interface StickTrack {
@@ -25,6 +26,8 @@ export interface Track {
   readonly duplicates: number;
   readonly marks: readonly Mark[];
   readonly gaps: readonly { readonly t: number; readonly lost: number | null }[];
+  /** Reports that should carry a reading and could not be decoded, and why the first could not. */
+  readonly unread?: { readonly reports: number; readonly first: Problem | null };
 }
 
 export type Purpose = 'rest' | 'rim' | 'travel' | 'flick' | 'inputs' | 'disturbance';
