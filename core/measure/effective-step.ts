@@ -11,7 +11,7 @@ const CHANCE = 1e-3;
  * would lie on it by chance in one of g cases.
  */
 export function effectiveSteps(evidence: StickEvidence): Pair {
-  const lists = (evidence.rest?.dwells ?? []).map((dwell) => dwell.readings);
+  const lists = [...(evidence.rest?.dwells ?? []), ...(evidence.still ?? [])].map((dwell) => dwell.readings);
   if (evidence.rim !== null) lists.push(evidence.rim.trace);
   return { x: effectiveStep(lists, 0), y: effectiveStep(lists, 1) };
 }

@@ -6,6 +6,7 @@ import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { MappingFrom, PadMapping, StickMapping } from '../mapping/mapping.ts';
 import { storedMapping } from '../mapping/stored-mapping.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
+import type { Problem } from '../result.ts';
 import { measureRest } from './rest.ts';
 import type { RestMeasure } from './rest-measure.ts';
 import { measureRim } from './rim.ts';
@@ -23,6 +24,8 @@ export interface StickReport {
   readonly mapping: StickMapping;
   readonly mappingFrom: MappingFrom;
   readonly captures: StickEvidence['captures'];
+  /** Why rest or rim is null, and what to do. */
+  readonly lacks: readonly Problem[];
 }
 
 export interface MeasureReport {
@@ -72,5 +75,6 @@ function measureStick(evidence: StickEvidence, mapping: StickMapping): Omit<Stic
     disturbance: null,
     allan: null,
     captures: evidence.captures,
+    lacks: evidence.lacks ?? [],
   };
 }

@@ -25,6 +25,7 @@ function stickSections(stick: StickId, measured: StickReport, log: LogMeasure): 
     row('deflections under', mappingWords[measured.mappingFrom]),
     row('captures', measured.captures),
     row('domain', log.domain),
+    ...measured.lacks.map(({ says }) => row('missing', says)),
   ];
   return [
     { title: `${stick} stick`, rows: head },
@@ -45,5 +46,8 @@ function logRows(log: LogMeasure): TableRow[] {
     row('interval as received, longest', interval === null ? NOTHING : String(interval.maxUs), 'µs'),
     row('duplicates', String(log.duplicates)),
     row('stage', log.stage ?? NOTHING),
+    ...(log.unread === null
+      ? []
+      : [row('could not be decoded', `${log.unread.reports}: ${log.unread.says ?? NOTHING}`)]),
   ];
 }

@@ -16,42 +16,47 @@ import { peakToPeak, pooledNoise } from './rest-noise.ts';
 import { toleranceRadius } from './tolerance-radius.ts';
 
 /**
- * Null without a settled release. Releases are the independent units, each counted once. Positions (`point`, `enclosing`)
+ * Null without a settled stretch. Releases are the independent units, each counted once; of a stick that only lay still
+ * (`still` of the evidence) there are 0 releases, a point, its noise and offset, and null for everything that releases prove. Positions (`point`, `enclosing`)
  * are raw counts as reported; differences (`covariance`, `hysteresis`, `drift`) have x right and y up. `offset` is the
  * deflection of the mean rest under the mapping. From one release there is a point without an uncertainty; the tolerance
  * radius takes twelve, and of leaks only the bound says how much a few releases prove.
  */
 export function measureRest(evidence: StickEvidence, mapping: StickMapping): RestMeasure | null {
-  const dwells = evidence.rest?.dwells ?? [];
-  const points = dwells.flatMap(({ point }) => [point.x, point.y]);
-  const enclosing = enclosingCircle(points);
+  const releases = evidence.rest?.dwells ?? [];
+  const dwells = releases.length > 0 ? releases : (evidence.still ?? []);
+  const enclosing = enclosingCircle(flatPoints(dwells));
   if (enclosing === null) return null;
   const { fields } = evidence;
   const point = meanRest(dwells);
   const step = effectiveSteps(evidence);
-  const seconds = dwells.map(({ startUs, endUs }) => (startUs + endUs) / 2e6);
-  const xs = dwells.map((dwell) => dwell.point.x);
-  const ys = dwells.map((dwell) => dwell.point.y);
+  const seconds = releases.map(({ startUs, endUs }) => (startUs + endUs) / 2e6);
+  const xs = releases.map((release) => release.point.x);
+  const ys = releases.map((release) => release.point.y);
   const xDrift = axisDrift(seconds, xs);
   const yDrift = axisDrift(seconds, ys);
   return {
-    releases: dwells.length,
+    releases: releases.length,
     point,
     u95: { x: meanUncertainty95(xs, step.x, xDrift), y: meanUncertainty95(ys, step.y, yDrift) },
     step,
     enclosing,
-    covariance: upCovariance(points, fields),
+    covariance: upCovariance(releases, fields),
     noise: pooledNoise(dwells),
     peakToPeak: peakToPeak(dwells),
-    hysteresis: restHysteresis(dwells, fields),
+    hysteresis: restHysteresis(releases, fields),
     drift: upDrift(xDrift, yDrift, fields),
     offset: offsetOf(point, dwells, mapping, fields),
     toleranceRadius: toleranceRadius(evidence, mapping),
   };
 }
 
-function upCovariance(points: readonly number[], fields: StickFields): RestMeasure['covariance'] {
-  const covariance = covariance2(points);
+function flatPoints(dwells: readonly Dwell[]): number[] {
+  return dwells.flatMap(({ point }) => [point.x, point.y]);
+}
+
+function upCovariance(releases: readonly Dwell[], fields: StickFields): RestMeasure['covariance'] {
+  const covariance = covariance2(flatPoints(releases));
   return covariance === null ? null : { ...covariance, xy: fields.x.up * fields.y.up * covariance.xy + 0 };
 }
 

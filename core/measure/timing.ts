@@ -24,6 +24,8 @@ export interface LogMeasure {
   } | null;
   /** Reports equal to the one before, byte for byte. */
   readonly duplicates: number;
+  /** Reports that should carry a reading and could not be decoded, with the sentence of the first; null with none. */
+  readonly unread: { readonly reports: number; readonly says: string | null } | null;
 }
 
 /** The domain is `sensor` where the log says so and a profile decodes it: neither alone may claim it. */
@@ -39,7 +41,13 @@ export function measureLog(track: Track): LogMeasure {
     stage: track.header.stage,
     interval: intervals(times),
     duplicates: track.duplicates,
+    unread: sayUnread(track.unread),
   };
+}
+
+function sayUnread(unread: Track['unread']): LogMeasure['unread'] {
+  if (unread === undefined || unread.reports === 0) return null;
+  return { reports: unread.reports, says: unread.first?.says ?? null };
 }
 
 function countLost(gaps: Track['gaps']): number | null {

@@ -13,19 +13,28 @@ const ROUNDING = 1e-12;
  */
 export function hidesDisc(run: ChainFunction, stages: readonly Stage[], radius: number): boolean {
   const out = new Float64Array(2);
-  const angles = [...wholeDegrees, ...stages.flatMap(blendedCentres)];
+  const rays = [...wholeDegrees, ...stages.flatMap(blendedCentres)];
   if (outputOf(run, 0, 0, out) > 0) return false;
   for (let ring = RINGS; ring > 0; ring -= 1) {
     const m = ((radius * ring) / RINGS) * (1 - ROUNDING);
-    for (const turn of angles) if (outputOf(run, m * Math.cos(turn), m * Math.sin(turn), out) > 0) return false;
+    for (const { cos, sin } of rays) if (outputOf(run, m * cos, m * sin, out) > 0) return false;
   }
   return true;
 }
 
-const wholeDegrees: readonly number[] = Array.from({ length: 360 }, (_, degrees) => (degrees * Math.PI) / 180);
+interface Ray {
+  readonly cos: number;
+  readonly sin: number;
+}
 
-function blendedCentres(stage: Stage): number[] {
+const wholeDegrees: readonly Ray[] = Array.from({ length: 360 }, (_, degrees) => ray(degrees / 360));
+
+function blendedCentres(stage: Stage): Ray[] {
   if (!('zone' in stage) || stage.zone !== 'sector' || !stage.blend) return [];
   const count = stage.sectors.length;
-  return stage.sectors.map((_, index) => (2 * Math.PI * index) / count);
+  return stage.sectors.map((_, index) => ray(index / count));
+}
+
+function ray(turns: number): Ray {
+  return { cos: Math.cos(2 * Math.PI * turns), sin: Math.sin(2 * Math.PI * turns) };
 }

@@ -4,13 +4,14 @@ import { outputOf } from './output.ts';
 import type { ChainFunction } from './run-chain.ts';
 
 /** A stretch of output narrower than this may be missed: chains need not be monotone. */
-const SCAN_STEP = 1 / 1024;
-const HALVINGS = 44;
+const SCAN_STEP = 1 / 256;
+/** To 2⁻³² of full deflection. */
+const HALVINGS = 24;
 
 /**
- * Smallest t ≥ 0 with output ≠ 0 on rest + t·(cos angle, sin angle), a deflection; the least upper neighbour of that
- * edge to rounding. 0 where the rest itself leaks, null where nothing comes out up to t = `gate`.
- * A scan by 1/1024 finds the first output, halving then its edge.
+ * Smallest t ≥ 0 with output ≠ 0 on rest + t·(cos angle, sin angle), a deflection; taken just
+ * beyond that edge. 0 where the rest itself leaks, null where nothing comes out up to t = `gate`.
+ * A scan by 1/256 finds the first output, halving then its edge.
  */
 export function onsetAlong(run: ChainFunction, rest: Pair, angle: number, gate: number): number | null {
   const out = new Float64Array(2);

@@ -44,6 +44,24 @@ describe('measureRest', () => {
     expect(rest.offset.magnitude).toBeCloseTo(Math.hypot(0.01, 0.02), 12);
   });
 
+  it('of a stick that only lay still states where, and nothing that releases prove', () => {
+    const still = makeEvidence({
+      dwells: [{ point: { x: 2058, y: 2048 }, readings: [2057, 2048, 2060, 2048], variance: { x: 4, y: 1 } }],
+    }).rest!.dwells;
+    const rest = measureRest({ ...makeEvidence({}), still }, mapping)!;
+    expect(rest).toMatchObject({
+      releases: 0,
+      point: { x: 2058, y: 2048 },
+      u95: { x: null, y: null },
+      covariance: null,
+      noise: { x: 2, y: 1 },
+      peakToPeak: { x: 3, y: 0 },
+      drift: null,
+      toleranceRadius: null,
+    });
+    expect(rest.offset.largest).toBeCloseTo(0.012, 12);
+  });
+
   it('states known figures of four releases', () => {
     const points = [
       { x: 2044, y: 2048 },

@@ -27,6 +27,13 @@ describe('measureLog', () => {
     }
   });
 
+  it('says how many reports could not be decoded, and why', () => {
+    const problem = { code: 'report-too-short', says: 'The report is too short.' };
+    const track = { ...makeTrack({}), unread: { reports: 3, first: problem } };
+    expect(measureLog(track).unread).toEqual({ reports: 3, says: problem.says });
+    expect(measureLog(makeTrack({})).unread).toBeNull();
+  });
+
   it('calls counts sensor counts only where the log says so and a profile decodes it', () => {
     const domain = (log: 'sensor' | 'reported', layout: 'sensor' | 'reported') =>
       measureLog(makeTrack({ headerDomain: log, layoutDomain: layout })).domain;
