@@ -158,6 +158,10 @@ export const stickEvidenceSchema = z.object({
     })
     .nullable(),
   captures: z.enum(['marked', 'inferred']),
+  /** Where an untouched stick stood, in a log without marks. */
+  still: z.array(dwellSchema).exactOptional(),
+  /** Why rest or rim is null, and what to do. */
+  lacks: z.array(problemSchema).exactOptional(),
 });
 
 export const logMeasureSchema = z.object({

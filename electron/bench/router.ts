@@ -1,7 +1,7 @@
 /** Checks every message between the bench and a shell against the contract, in both directions; nothing throws across. */
 import { failed, type Problem, type Result } from '../../core/result.ts';
 import { calls, events, type CallName, type EventName } from '../../shared/contract.ts';
-import { isCallName } from '../../shared/names.ts';
+import { EVENT_NAMES, isCallName } from '../../shared/names.ts';
 import type { Bench } from './bench-port.ts';
 
 export interface Router {
@@ -29,7 +29,7 @@ export function createRouter(bench: Bench, fault: (problem: Problem) => void): R
       }
     },
     events(hear) {
-      const ends = (Object.keys(events) as EventName[]).map((name) =>
+      const ends = EVENT_NAMES.map((name) =>
         bench.listen(name, (payload) => {
           const parsed = events[name].safeParse(payload);
           if (parsed.success) hear(name, parsed.data);

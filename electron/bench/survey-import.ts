@@ -43,7 +43,9 @@ export class SurveyImport {
   take({ upload, name, piece, last }: Request<'surveys.import'>): Promise<Result<SurveySummary | null>> {
     const known = this.#uploads.get(upload) ?? this.#meet(upload);
     if (known === null)
-      return Promise.resolve(failed('import-busy', 'Several logs are being taken in already; wait until they are done.'));
+      return Promise.resolve(
+        failed('import-busy', 'Several logs are being taken in already; wait until they are done.'),
+      );
     const step = known.queue.then(async () => {
       const result = known.failure ?? (await this.#write(known, piece, last ? name : null));
       if (!result.ok) known.failure = result;

@@ -1,15 +1,12 @@
-/** The commands with their arguments and options; what they do stands in a file each. */
+/** The commands with their arguments and options; what they do stands in a file each, loaded when it is asked for. */
 import { Command, InvalidArgumentError, Option } from 'commander';
 import type { ByteForm } from './descriptor-input.ts';
-import { decodeReports } from './decode.ts';
-import { showDescriptor } from './descriptor.ts';
-import { measureFile, type MeasureOptions } from './measure.ts';
-import { showPads } from './pads.ts';
-import { proposeForFile, type ProposeOptions } from './propose.ts';
-import { surveyPad, type SurveyOptions } from './survey.ts';
+import type { MeasureOptions } from './measure.ts';
+import type { ProposeOptions } from './propose.ts';
+import type { SurveyOptions } from './survey.ts';
 import { processTerminal, type ExitCode, type Terminal } from './terminal.ts';
-import { watchPad, type WatchOptions } from './watch.ts';
-import { answerForFile, type ZonesOptions } from './zones.ts';
+import type { WatchOptions } from './watch.ts';
+import type { ZonesOptions } from './zones.ts';
 
 interface Shared {
   readonly json?: boolean;
@@ -43,10 +40,12 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
       });
   }
 
-  add('pads', 'connected HID pads, and why any cannot be opened', (terminal) => showPads(terminal));
+  add('pads', 'connected HID pads, and why any cannot be opened', async (terminal) =>
+    (await import('./pads.ts')).showPads(terminal),
+  );
 
-  add('watch', 'readings of a pad, one JSON object a line', (terminal, options: WatchOptions) =>
-    watchPad(terminal, options),
+  add('watch', 'readings of a pad, one JSON object a line', async (terminal, options: WatchOptions) =>
+    (await import('./watch.ts')).watchPad(terminal, options),
   )
     .addOption(new Option('--pad <path>', 'a pad by its path, as `pads` prints it').conflicts(['demo', 'log']))
     .addOption(new Option('--demo <name>', 'a simulated pad').conflicts(['pad', 'log']))
@@ -59,7 +58,8 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     add(
       'descriptor <file>',
       'a report descriptor (hex text or bytes; - for standard input) as its fields',
-      (terminal, options: ByteOptions, file) => showDescriptor(terminal, file, formOf(options)),
+      async (terminal, options: ByteOptions, file) =>
+        (await import('./descriptor.ts')).showDescriptor(terminal, file, formOf(options)),
     ),
   );
 
@@ -67,13 +67,18 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     add(
       'decode <file>',
       'reports (hex, one a line; - for standard input) as the values of their fields',
-      (terminal, options: ByteOptions & { descriptor: string }, file) =>
-        decodeReports(terminal, file, { descriptor: options.descriptor, form: formOf(options) }),
+      async (terminal, options: ByteOptions & { descriptor: string }, file) =>
+        (await import('./decode.ts')).decodeReports(terminal, file, {
+          descriptor: options.descriptor,
+          form: formOf(options),
+        }),
     ).requiredOption('--descriptor <file>', 'the report descriptor of the pad'),
   );
 
-  add('survey', 'a guided survey: rest and rim of each stick, into a report log', (terminal, options: SurveyOptions) =>
-    surveyPad(terminal, options),
+  add(
+    'survey',
+    'a guided survey: rest and rim of each stick, into a report log',
+    async (terminal, options: SurveyOptions) => (await import('./survey.ts')).surveyPad(terminal, options),
   )
     .addOption(new Option('--demo <name>', 'a simulated pad, its sticks driven').conflicts('pad'))
     .addOption(new Option('--pad <path>', 'a pad by its path, prompted step by step').conflicts('demo'))
@@ -88,12 +93,15 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .option('--seed <n>', 'chance of the simulated pad', whole, 1)
     .option('--force', 'replace the log if it is there already');
 
-  add('measure <log>', 'rest and rim of every stick of a report log', (terminal, options: MeasureOptions, log) =>
-    measureFile(terminal, log, options),
+  add('measure <log>', 'rest and rim of every stick of a report log', async (terminal, options: MeasureOptions, log) =>
+    (await import('./measure.ts')).measureFile(terminal, log, options),
   ).option('--mapping <file>', 'the mapping that deflections are under');
 
-  add('propose <log>', 'a mapping for a stated aim, with what it will do', (terminal, options: ProposeOptions, log) =>
-    proposeForFile(terminal, log, options),
+  add(
+    'propose <log>',
+    'a mapping for a stated aim, with what it will do',
+    async (terminal, options: ProposeOptions, log) =>
+      (await import('./propose.ts')).proposeForFile(terminal, log, options),
   )
     .addOption(
       new Option('--aim <aim>', 'what the mapping is for')
@@ -108,8 +116,8 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .option('--out <file>', 'write the mapping alone to a file')
     .option('--force', 'replace the file if it is there already');
 
-  add('zones <log>', 'leaks, onset and reach of a chain of dead zones', (terminal, options: ZonesOptions, log) =>
-    answerForFile(terminal, log, options),
+  add('zones <log>', 'leaks, onset and reach of a chain of dead zones', async (terminal, options: ZonesOptions, log) =>
+    (await import('./zones.ts')).answerForFile(terminal, log, options),
   )
     .requiredOption('--chain <file>', 'the chain of zones')
     .option('--mapping <file>', 'the mapping that deflections are under');

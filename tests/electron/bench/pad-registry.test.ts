@@ -22,7 +22,9 @@ function setUp() {
   let changes = 0;
   const registry = new PadRegistry(
     (name, key) =>
-      name === 'no-such' ? failed('demo-unknown', 'No such demo.') : { ok: true, value: sourceOf(new ScriptedTransport(`${name}-${key}`)) },
+      name === 'no-such'
+        ? failed('demo-unknown', 'No such demo.')
+        : { ok: true, value: sourceOf(new ScriptedTransport(`${name}-${key}`)) },
     (pad) => open.has(pad),
     () => (changes += 1),
   );

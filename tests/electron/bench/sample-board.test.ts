@@ -18,7 +18,10 @@ describe('pad stream and sample board', () => {
     const clock = new FakeClock(0);
     const board = new SampleBoard();
     const batches: unknown[][] = [];
-    board.listen((batch) => batches.push(read(batch)), () => true);
+    board.listen(
+      (batch) => batches.push(read(batch)),
+      () => true,
+    );
     const stream = new PadStream('p', clock, board);
     for (let t = 0; t < 40; t += 1) {
       stream.report(clock.micros(), 1, Uint8Array.of(t));
@@ -37,7 +40,10 @@ describe('pad stream and sample board', () => {
     stream.gap(2, null);
     expect(clock.waiting).toBe(0);
     const batches: unknown[] = [];
-    board.listen((batch) => batches.push(read(batch)), () => true);
+    board.listen(
+      (batch) => batches.push(read(batch)),
+      () => true,
+    );
     stream.flush();
     expect(batches).toEqual([]);
   });
@@ -48,8 +54,14 @@ describe('pad stream and sample board', () => {
     let ready = true;
     const slow: unknown[][] = [];
     const quick: unknown[][] = [];
-    board.listen((batch) => slow.push(read(batch)), () => ready);
-    const end = board.listen((batch) => quick.push(read(batch)), () => true);
+    board.listen(
+      (batch) => slow.push(read(batch)),
+      () => ready,
+    );
+    const end = board.listen(
+      (batch) => quick.push(read(batch)),
+      () => true,
+    );
     const stream = new PadStream('p', clock, board);
     const show = (value: number): void => {
       stream.report(clock.micros(), 1, Uint8Array.of(value));
@@ -65,10 +77,19 @@ describe('pad stream and sample board', () => {
     end();
     show(5);
     expect(slow).toEqual([
-      [[0, 1, 1], [0, 1, 1]],
+      [
+        [0, 1, 1],
+        [0, 1, 1],
+      ],
       [[48_000, 'gap', 4]],
-      [[48_000, 1, 4], [48_000, 1, 4]],
-      [[64_000, 1, 5], [64_000, 1, 5]],
+      [
+        [48_000, 1, 4],
+        [48_000, 1, 4],
+      ],
+      [
+        [64_000, 1, 5],
+        [64_000, 1, 5],
+      ],
     ]);
     expect(quick).toHaveLength(4);
   });

@@ -3,11 +3,12 @@ import path from 'node:path';
 
 interface Stale {
   readonly root: string;
-  buildIfStale(): number;
+  readonly buildIfStale: () => number;
 }
 
+const staleFile: string = '../../../build/stale.js';
 // Plain JavaScript, run before anything is built: it has no types of its own.
-const { root, buildIfStale } = (await import('../../../build/stale.js' as string)) as Stale;
+const { root, buildIfStale } = (await import(staleFile)) as Stale;
 
 /** Throws where the build fails; its words are on standard error. */
 export function ensureBuilt(): void {
