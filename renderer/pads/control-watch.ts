@@ -39,7 +39,7 @@ export class ControlWatch {
   constructor(layout: PadLayout) {
     this.#buttons = layout.buttons.map(({ usage }) => {
       const clicked = STICKS.find((stick) => layout.clicks[stick] === usage);
-      const click = clicked === undefined ? '' : `, ${clicked} stick click`;
+      const click = clicked === undefined ? '' : `, ${clicked} stick`;
       return { usage, says: `Button ${String(usage)}${click}`, watch: new SwitchWatch() };
     });
     this.#hat = layout.hat === null ? [] : HAT_WORDS.map(() => new SwitchWatch());

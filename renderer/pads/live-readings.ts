@@ -2,6 +2,7 @@
  * The live readings of the pad in hand: decoded as they arrive, kept in typed rings, never in reactive state. Views look
  * at it at most once a frame; the newest reading wins, and `version` tells whether there is anything new to draw.
  */
+import type { ReadingDecoder } from '../../core/pad/decode-reading.ts';
 import type { PadLayout, ReadingSlot } from '../../core/pad/layout.ts';
 import type { Problem } from '../../core/result.ts';
 import type { BatchVisitor } from '../../shared/sample-batch.ts';
@@ -13,16 +14,19 @@ import { ReadingRing } from './reading-ring.ts';
 const CAPACITY = 20_000;
 const GAPS_KEPT = 256;
 
-/** What decodes a report into a slot (core/pad/decode-reading). */
-export interface SlotDecoder {
-  read(reportId: number, payload: Uint8Array, slot: ReadingSlot): 'reading' | 'other' | Problem;
+/** How reports are read, as far as the reports that came so far tell: a pad may describe sticks in a report that it never sends. */
+export interface PadReader {
+  readonly layout: PadLayout;
+  readonly decoder: ReadingDecoder;
 }
 
+/** `arriving`: ids of the reports that came so far; null before the first. */
+export type ReadPad = (arriving: ReadonlySet<number> | null) => PadReader;
+
 export class LiveReadings implements BatchVisitor {
-  readonly layout: PadLayout;
   readonly ring = new ReadingRing(CAPACITY);
   readonly extents = new Extents();
-  readonly controls: ControlWatch;
+  controls: ControlWatch;
   /** Times of the last gaps in µs of the bench's clock, oldest first. */
   readonly gaps: number[] = [];
   /** Grows with every reading or gap. */
@@ -31,18 +35,26 @@ export class LiveReadings implements BatchVisitor {
   problem: Problem | null = null;
   /** This window's clock in ms when the last batch came; NaN before the first. */
   arrivedMillis = Number.NaN;
-  readonly #decoder: SlotDecoder;
+  readonly #readPad: ReadPad;
+  readonly #arriving = new Set<number>();
+  #reader: PadReader;
   readonly #slot: ReadingSlot;
 
-  constructor(layout: PadLayout, decoder: SlotDecoder, slot: ReadingSlot) {
-    this.layout = layout;
-    this.controls = new ControlWatch(layout);
-    this.#decoder = decoder;
+  constructor(readPad: ReadPad, slot: ReadingSlot) {
+    this.#readPad = readPad;
+    this.#reader = readPad(null);
     this.#slot = slot;
+    this.controls = new ControlWatch(this.layout);
+  }
+
+  /** As known so far; settled once every report that the pad sends has come. */
+  get layout(): PadLayout {
+    return this.#reader.layout;
   }
 
   report(t: number, reportId: number, payload: Uint8Array): void {
-    const read = this.#decoder.read(reportId, payload, this.#slot);
+    if (!this.#arriving.has(reportId)) this.#meet(reportId);
+    const read = this.#reader.decoder.read(reportId, payload, this.#slot);
     if (read === 'other') return;
     if (read !== 'reading') {
       this.problem = read;
@@ -52,6 +64,14 @@ export class LiveReadings implements BatchVisitor {
     this.ring.take(t, this.#slot);
     this.extents.take(this.#slot);
     this.controls.take(t, this.#slot);
+    this.version += 1;
+  }
+
+  #meet(reportId: number): void {
+    this.#arriving.add(reportId);
+    this.#reader = this.#readPad(this.#arriving);
+    this.controls = new ControlWatch(this.layout);
+    this.extents.startAgain();
     this.version += 1;
   }
 

@@ -7,7 +7,7 @@ import { profileById } from '../../core/pad/profiles.ts';
 import { createReadingSlot } from '../../core/pad/reading-slot.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Descriptor } from '../../core/hid/control.ts';
-import { LiveReadings } from './live-readings.ts';
+import { LiveReadings, type PadReader } from './live-readings.ts';
 import type { PadDetails } from './pad-words.ts';
 
 /** Problems: those of the hex text and the descriptor; `profile-unknown` where the bench named one this window lacks. */
@@ -17,8 +17,11 @@ export function openLive(details: PadDetails): Result<LiveReadings> {
     return failed('profile-unknown', 'The bench uses a profile that this window does not know; reload the window.');
   const descriptor = readDescriptor(details.descriptor);
   if (!descriptor.ok) return descriptor;
-  const layout = findLayout(descriptor.value, profile);
-  return done(new LiveReadings(layout, createReadingDecoder(layout), createReadingSlot()));
+  const readPad = (arriving: ReadonlySet<number> | null): PadReader => {
+    const layout = findLayout(descriptor.value, profile, arriving);
+    return { layout, decoder: createReadingDecoder(layout) };
+  };
+  return done(new LiveReadings(readPad, createReadingSlot()));
 }
 
 function readDescriptor(hex: string | null): Result<Descriptor | null> {

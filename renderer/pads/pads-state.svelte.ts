@@ -1,6 +1,7 @@
 /** The pads that are there, the one in hand with its health, and its live readings. Owns state, renders nothing. */
 import type { Problem, Result } from '../../core/result.ts';
-import type { StickId } from '../../core/pad/stick.ts';
+import type { PadLayout } from '../../core/pad/layout.ts';
+import { STICKS, type StickId } from '../../core/pad/stick.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { Request } from '../../shared/contract.ts';
 import { readBatchPad, readSampleBatch } from '../../shared/sample-batch.ts';
@@ -18,6 +19,8 @@ export class PadsState {
   health = $state.raw<PadHealth | null>(null);
   /** Plain object with typed rings; replaced when another pad is taken in hand. */
   live = $state.raw<LiveReadings | null>(null);
+  /** How the pad in hand is read; may settle only once its reports have come. */
+  layout = $state.raw<PadLayout | null>(null);
   problem = $state.raw<Problem | null>(null);
   /** Handle of the pad that is being opened, or null. */
   opening = $state<string | null>(null);
@@ -83,6 +86,12 @@ export class PadsState {
     this.#settle(reply);
   }
 
+  /** Has the hand of a simulated pad do what a survey asks for with every stick, or lets go of them. */
+  async followSurvey(follows: boolean): Promise<void> {
+    for (const stick of STICKS)
+      if (this.layout?.sticks[stick] !== undefined) await this.moveHand(stick, follows ? 'follow' : 'rest');
+  }
+
   async #listed(list: readonly PadSummary[]): Promise<void> {
     this.list = list;
     const held = this.inHand;
@@ -99,6 +108,7 @@ export class PadsState {
     this.health = null;
     this.movement = 'rest';
     this.live = live.ok ? live.value : null;
+    this.layout = this.live?.layout ?? null;
     return live;
   }
 
@@ -108,6 +118,7 @@ export class PadsState {
     live.arrivedMillis = nowMillis;
     const read = readSampleBatch(batch, live);
     if (!read.ok) live.problem = read.problem;
+    this.layout = live.layout;
   }
 
   #settle(reply: Result<unknown>): void {

@@ -39,5 +39,5 @@ export class SettingsState {
 }
 
 function withoutHoles(part: Request<'settings.write'>): Partial<Settings> {
-  return Object.fromEntries(Object.entries(part).filter(([, value]) => value !== undefined)) as Partial<Settings>;
+  return Object.fromEntries(Object.entries(part).filter(([, value]) => value !== undefined));
 }
