@@ -34,13 +34,20 @@ export interface DescriptorDescription {
 }
 
 export function describeDescriptor(descriptor: Descriptor): DescriptorDescription {
+  // The slots of an array share their list, which may be long: it is looked through once.
+  const listed = new Map<readonly Usage[], readonly Usage[] | null>();
   return {
     reports: descriptor.reports.map(({ type, reportId, byteLength }) => ({ type, reportId, byteLength })),
-    controls: descriptor.controls.map(describeControl),
+    controls: descriptor.controls.map((control) => {
+      const known = listed.get(control.choices);
+      const choices = known === undefined ? (isInRangeOrder(control) ? null : control.choices) : known;
+      listed.set(control.choices, choices);
+      return describeControl(control, choices);
+    }),
   };
 }
 
-function describeControl(control: Control): ControlDescription {
+function describeControl(control: Control, choices: ControlDescription['choices']): ControlDescription {
   return {
     type: control.type,
     reportId: control.reportId,
@@ -63,11 +70,11 @@ function describeControl(control: Control): ControlDescription {
     constant: control.constant,
     aliases: control.aliases,
     application: control.application,
-    choices: inRangeOrder(control) ? null : control.choices,
+    choices,
   };
 }
 
-function inRangeOrder({ choices, usagePage, usageMinimum }: Control): boolean {
+function isInRangeOrder({ choices, usagePage, usageMinimum }: Control): boolean {
   return choices.every(
     (choice, index) => choice.usagePage === usagePage && choice.usage === (usageMinimum ?? 0) + index,
   );

@@ -6,7 +6,7 @@ export const limits = {
   /** A report without its id byte; Get_Report gives the length in 16 bits (HID 1.11, 7.2.1). */
   reportBytes: 65_535,
   /** Of all reports together. */
-  controls: 65_536,
+  controls: 32_768,
   /** Choices of arrays and aliases of delimited sets, all together. */
   usages: 131_072,
   /** Alternatives in one delimited set. */

@@ -135,17 +135,11 @@ export class ReportBuilder {
   }
 
   #addSlots(common: Draft, count: number, sets: readonly UsageSet[], at: number): Problem | null {
-    const indices = common.logicalMaximum - common.logicalMinimum + 1;
-    const choices = this.#usages.choices(sets, indices, at);
-    if (!choices.ok) return choices.problem;
-    const first = choices.value[0];
-    if (first !== undefined) {
-      const onPage = choices.value.filter((choice) => choice.usagePage === first.usagePage);
-      common.choices = choices.value;
-      common.usagePage = first.usagePage;
-      common.usage = first.usage;
-      common.usageMinimum = onPage.reduce((least, choice) => Math.min(least, choice.usage), first.usage);
-      common.usageMaximum = onPage.reduce((greatest, choice) => Math.max(greatest, choice.usage), first.usage);
+    if (sets.length > 0) {
+      const indices = common.logicalMaximum - common.logicalMinimum + 1;
+      const selection = this.#usages.selection(sets, indices, at);
+      if (!selection.ok) return selection.problem;
+      Object.assign(common, selection.value);
     }
     for (let index = 0; index < count; index += 1) this.#place(common, index);
     return null;

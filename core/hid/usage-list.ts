@@ -9,12 +9,21 @@ export interface ElementUsage {
   readonly aliases: readonly Usage[];
 }
 
+/** What the indices of an array select, and the range that these usages span on the page of the first. */
+export interface Selection {
+  readonly choices: readonly Usage[];
+  readonly usagePage: number;
+  readonly usage: number;
+  readonly usageMinimum: number;
+  readonly usageMaximum: number;
+}
+
 const NO_ALIASES: readonly Usage[] = [];
 
 /** Makes usages for one descriptor and counts them, so that no input can ask for more than the limit. */
 export class UsageMaker {
   #made = 0;
-  readonly #known = new Map<string, readonly Usage[]>();
+  readonly #known = new Map<string, Selection>();
 
   /**
    * One usage for each of `count` elements, in order; where the list is shorter its last usage repeats
@@ -35,8 +44,11 @@ export class UsageMaker {
     return done(elements);
   }
 
-  /** What the indices 0 … `indices` − 1 of an array select. Equal lists are made once. */
-  choices(sets: readonly UsageSet[], indices: number, at: number): Result<readonly Usage[]> {
+  /**
+   * What the indices 0 … `indices` − 1 of an array select. `sets` is not empty. Equal lists are made once, however many
+   * items they stand before.
+   */
+  selection(sets: readonly UsageSet[], indices: number, at: number): Result<Selection> {
     const key = `${indices}|${sets.map(({ preferred: { page, first, last } }) => `${page}:${first}-${last}`).join()}`;
     const known = this.#known.get(key);
     if (known !== undefined) return done(known);
@@ -48,8 +60,9 @@ export class UsageMaker {
         choices.push(usageOf(preferred, index));
       }
     }
-    this.#known.set(key, choices);
-    return done(choices);
+    const selection = selectionOf(choices);
+    this.#known.set(key, selection);
+    return done(selection);
   }
 
   #aliases(ranges: readonly UsageRange[], index: number): readonly Usage[] {
@@ -58,6 +71,17 @@ export class UsageMaker {
     this.#made += fitting.length;
     return fitting.map((range) => usageOf(range, index));
   }
+}
+
+function selectionOf(choices: readonly Usage[]): Selection {
+  const [first = { usagePage: 0, usage: 0 }] = choices;
+  let [usageMinimum, usageMaximum] = [first.usage, first.usage];
+  for (const { usagePage, usage } of choices) {
+    if (usagePage !== first.usagePage) continue;
+    usageMinimum = Math.min(usageMinimum, usage);
+    usageMaximum = Math.max(usageMaximum, usage);
+  }
+  return { choices, ...first, usageMinimum, usageMaximum };
 }
 
 function usageOf(range: UsageRange, index: number): Usage {

@@ -42,10 +42,12 @@ class ReportReader {
   readonly #mask = new Uint32Array(4);
 
   constructor(layout: PadLayout, reportId: number) {
+    const indices = new Map<Control, number>();
     const index = (source: FieldSource | null | undefined): number => {
       if (source?.reportId !== reportId) return -1;
-      const known = this.#controls.indexOf(source.control);
-      return known < 0 ? this.#controls.push(source.control) - 1 : known;
+      const known = indices.get(source.control) ?? this.#controls.push(source.control) - 1;
+      indices.set(source.control, known);
+      return known;
     };
     const { left, right } = layout.stickSources;
     this.#axes = [left?.x, left?.y, right?.x, right?.y].map(index);
@@ -59,7 +61,7 @@ class ReportReader {
       .filter(({ source }) => !source.control.array)
       .map(({ usage, source }) => ({ index: index(source), word: (usage - 1) >>> 5, bit: 1 << ((usage - 1) & 31) }));
     this.#slots = (layout.buttonSlots ?? []).map(index).filter((slot) => slot >= 0);
-    const bits = Math.max(...this.#controls.map((control) => control.bitOffset + control.bitSize));
+    const bits = this.#controls.reduce((end, control) => Math.max(end, control.bitOffset + control.bitSize), 0);
     this.#plan = planControls(reportId, Math.ceil(bits / 8), this.#controls);
     this.#values = new Float64Array(this.#controls.length);
   }

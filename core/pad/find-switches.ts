@@ -13,7 +13,7 @@ export function findSwitches(reportId: number, controls: readonly Control[]): Sw
   const source = (control: Control): FieldSource => ({ reportId, control });
   const hat = controls.find(isHat);
   const dPad = hat === undefined ? findDPad(controls) : null;
-  const slots = controls.filter((control) => control.array && control.choices.some(isButton));
+  const slots = findButtonSlots(controls);
   return {
     hat: hat === undefined ? null : source(hat),
     ...(dPad === null
@@ -39,6 +39,17 @@ function findDPad(controls: readonly Control[]): Record<'up' | 'right' | 'down' 
   return up && right && down && left ? { up, right, down, left } : null;
 }
 
+/** The slots of an array share their list of choices, which may be long: it is looked through once. */
+function findButtonSlots(controls: readonly Control[]): readonly Control[] {
+  const known = new Map<Control['choices'], boolean>();
+  return controls.filter(({ array, choices }) => {
+    if (!array) return false;
+    const named = known.get(choices) ?? choices.some(isButton);
+    known.set(choices, named);
+    return named;
+  });
+}
+
 function findButtons(
   controls: readonly Control[],
   slots: readonly Control[],
@@ -49,7 +60,8 @@ function findButtons(
     const named = [control, ...control.aliases].find(isButton);
     if (typeof named?.usage === 'number' && !found.has(named.usage)) found.set(named.usage, control);
   }
-  for (const slot of slots)
+  const lists = new Map(slots.toReversed().map((slot) => [slot.choices, slot]));
+  for (const slot of lists.values())
     for (const choice of slot.choices) if (isButton(choice) && !found.has(choice.usage)) found.set(choice.usage, slot);
   return [...found].map(([usage, control]) => ({ usage, control })).sort((one, other) => one.usage - other.usage);
 }

@@ -84,16 +84,17 @@ describe('the limits', () => {
   });
 
   it('allow as many controls as stated', () => {
-    expect(parsed('14 25 01 75 01 97 00 00 01 00 81 02').controls).toHaveLength(limits.controls);
-    expect(refused('14 25 01 75 01 97 01 00 01 00 81 02')).toMatchObject({ code: 'controls-too-many', at: 10 });
+    const switches = (count: number): string => `14 25 01 75 01 96 ${hexCount(count)} 81 02`;
+    expect(parsed(switches(limits.controls)).controls).toHaveLength(limits.controls);
+    expect(refused(switches(limits.controls + 1))).toMatchObject({ code: 'controls-too-many', at: 8 });
   });
 
   it('allow as many choices and aliases as stated, and count equal lists once', () => {
     const array = (minimum: string): string => `05 0c ${minimum} 2a ff ff 14 27 ff ff 00 00 75 10 95 01 81 00 `;
     expect(parsed(array('19 00').repeat(20)).controls).toHaveLength(20);
     expect(refused(array('19 00'), array('19 01'), array('19 02'))).toMatchObject({ code: 'usages-too-many' });
-    const wide = '05 09 14 25 01 75 01 97 00 00 01 00 a9 01 1a 00 00 2a ff ff';
-    expect(refused(wide, '1a 00 00 2a ff ff '.repeat(3), 'a9 00 81 02')).toMatchObject({ code: 'usages-too-many' });
+    const wide = '05 09 14 25 01 75 01 96 00 80 a9 01 1a 00 00 2a ff ff';
+    expect(refused(wide, '1a 00 00 2a ff ff '.repeat(5), 'a9 00 81 02')).toMatchObject({ code: 'usages-too-many' });
   });
 
   it('list long padding as one control that spans it', () => {
