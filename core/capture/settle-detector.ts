@@ -1,5 +1,5 @@
 /** Tells when a stick is settled (DESIGN, rest), reading by reading, the same live and in a log. */
-import type { AxisField, StickFields } from '../pad/stick.ts';
+import type { AxisField, Pair, StickFields } from '../pad/stick.ts';
 
 /** The signal is averaged over whole cells of this length, on a grid fixed to the log's start. */
 export const CELL_US = 10_000;
@@ -51,10 +51,9 @@ export class SettleDetector {
     return this.#settled;
   }
 
-  /** Largest move between the two means in multiples of what settling allows; null before there are two means. */
-  get restlessness(): number | null {
-    if (this.#whole < 2 * CELLS) return null;
-    return Math.max(this.#move(this.#xCells) / this.#xLimit, this.#move(this.#yCells) / this.#yLimit);
+  /** How far the mean of 100 ms moved against the one before, in counts; null before there are two means. */
+  get movement(): Pair | null {
+    return this.#whole < 2 * CELLS ? null : { x: this.#move(this.#xCells), y: this.#move(this.#yCells) };
   }
 
   reading(t: number, x: number, y: number, buttonDown: boolean): void {
@@ -111,8 +110,8 @@ export class SettleDetector {
     this.#whole = Math.min(this.#whole + 1, 2 * CELLS);
     // A button that is held keeps everything open; so does a stick that was not read yet.
     if (this.#down) this.#whole = 0;
-    const restless = this.restlessness;
-    if (restless !== null && restless <= 1) this.#enter(end);
+    const movement = this.movement;
+    if (movement !== null && movement.x <= this.#xLimit && movement.y <= this.#yLimit) this.#enter(end);
     else this.#leave(end);
   }
 
