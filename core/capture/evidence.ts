@@ -72,6 +72,8 @@ export interface StickEvidence {
   readonly rest: RestEvidence | null;
   readonly rim: RimEvidence | null;
   readonly captures: 'marked' | 'inferred';
+  /** The effective step of the counts over all readings of the log; 1 where it is not stated. */
+  readonly step?: Pair;
   /**
    * Still stretches at the rest that follow no release, in a log without capture marks (it begins at rest, or nobody
    * touched the stick): they say where it stood, and count as no release.

@@ -1,6 +1,7 @@
 /** Gathers what a log proves about one stick, whatever the mapping. */
 import type { Pair, StickFields, StickId } from '../pad/stick.ts';
 import { marksOf } from './capture-marks.ts';
+import { effectiveSteps } from './effective-step.ts';
 import type { Dwell, StickEvidence, Turn } from './evidence.ts';
 import { findCaptures, lastUs } from './find-captures.ts';
 import { inferredTurns, markedTurns, middleOfExtents, rimOf } from './gather-rim.ts';
@@ -33,7 +34,7 @@ export function gatherEvidence(track: Track, stick: StickId): StickEvidence {
   const rest = found.releases.length === 0 ? null : { dwells: found.releases };
   const rim = rimOf(readings, found.turns, found.about);
   const evidence = { fields: readings.fields, rest, rim, captures: from, still: found.still };
-  return { ...evidence, lacks: sayLacks(track, stick, evidence) };
+  return { ...evidence, step: effectiveSteps(readings), lacks: sayLacks(track, stick, evidence) };
 }
 
 /** Of a stick that a pad does not have nothing is known; its limits enclose nothing. */

@@ -9,7 +9,9 @@ export interface RestMeasure {
   readonly step: Pair;
   readonly enclosing: { readonly x: number; readonly y: number; readonly radius: number };
   readonly covariance: { readonly xx: number; readonly xy: number; readonly yy: number } | null;
-  readonly noise: Pair | null;
+  /** Null on an axis whose count never changed. */
+  readonly noise: { readonly x: number | null; readonly y: number | null } | null;
+  readonly noiseBelowStep: { readonly x: boolean; readonly y: boolean } | null;
   readonly peakToPeak: Pair;
   readonly hysteresis: { readonly x: number | null; readonly y: number | null };
   /** Counts per second, with the expanded uncertainty of the slope. */

@@ -10,7 +10,8 @@ export function restRows(rest: RestMeasure): TableRow[] {
     row('rest point x', formatQuantity(point.x, u95.x, 2), 'counts'),
     row('rest point y', formatQuantity(point.y, u95.y, 2), 'counts'),
     row('enclosing circle, radius', formatQuantity(rest.enclosing.radius, null, 2), 'counts'),
-    row('noise σ x, y', formatPair(rest.noise, 3), 'counts'),
+    row('noise σ x', noiseText(rest, 'x'), 'counts'),
+    row('noise σ y', noiseText(rest, 'y'), 'counts'),
     row('peak to peak x, y', formatPair(rest.peakToPeak, 0), 'counts'),
     row('effective step x, y', formatPair(rest.step, 0), 'counts'),
     row('hysteresis x, y', formatPair(rest.hysteresis, 2), 'counts'),
@@ -21,4 +22,11 @@ export function restRows(rest: RestMeasure): TableRow[] {
     row('largest reading at rest', formatPercent(offset.largest), '% of full'),
     row('tolerance radius, 99 % of releases', formatPercent(rest.toleranceRadius), '% of full'),
   ];
+}
+
+function noiseText({ noise, noiseBelowStep }: RestMeasure, axis: 'x' | 'y'): string {
+  const below = noiseBelowStep?.[axis] === true;
+  const written = formatQuantity(noise?.[axis] ?? null, null, 3);
+  if (!below) return written;
+  return noise?.[axis] == null ? 'below the step' : `${written}, below the step`;
 }

@@ -6,13 +6,12 @@ import type { StickMapping } from '../mapping/mapping.ts';
 import { covariance2 } from '../numeric/covariance.ts';
 import type { Pair, StickFields } from '../pad/stick.ts';
 import { axisDrift, type AxisDrift } from './axis-drift.ts';
-import { effectiveSteps } from './effective-step.ts';
-import { meanRest } from './mean-rest.ts';
+import { meanRest, settledDwells } from './mean-rest.ts';
 import { meanUncertainty95 } from './mean-uncertainty.ts';
 import { largestAtRest } from './rest-deflection.ts';
 import { restHysteresis } from './rest-hysteresis.ts';
 import type { RestMeasure } from './rest-measure.ts';
-import { peakToPeak, pooledNoise } from './rest-noise.ts';
+import { noiseBelowStep, peakToPeak, pooledNoise } from './rest-noise.ts';
 import { toleranceRadius } from './tolerance-radius.ts';
 
 /**
@@ -24,12 +23,13 @@ import { toleranceRadius } from './tolerance-radius.ts';
  */
 export function measureRest(evidence: StickEvidence, mapping: StickMapping): RestMeasure | null {
   const releases = evidence.rest?.dwells ?? [];
-  const dwells = releases.length > 0 ? releases : (evidence.still ?? []);
+  const dwells = settledDwells(evidence);
   const enclosing = enclosingCircle(flatPoints(dwells));
   if (enclosing === null) return null;
   const { fields } = evidence;
   const point = meanRest(dwells);
-  const step = effectiveSteps(evidence);
+  const step = evidence.step ?? { x: 1, y: 1 };
+  const noise = pooledNoise(dwells);
   const seconds = releases.map(({ startUs, endUs }) => (startUs + endUs) / 2e6);
   const xs = releases.map((release) => release.point.x);
   const ys = releases.map((release) => release.point.y);
@@ -42,7 +42,8 @@ export function measureRest(evidence: StickEvidence, mapping: StickMapping): Res
     step,
     enclosing,
     covariance: upCovariance(releases, fields),
-    noise: pooledNoise(dwells),
+    noise,
+    noiseBelowStep: noiseBelowStep(noise, step),
     peakToPeak: peakToPeak(dwells),
     hysteresis: restHysteresis(releases, fields),
     drift: upDrift(xDrift, yDrift, fields),

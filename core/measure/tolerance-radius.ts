@@ -3,7 +3,6 @@ import type { StickEvidence } from '../capture/evidence.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { covariance2 } from '../numeric/covariance.ts';
 import { toleranceFactor } from '../numeric/tolerance-factor.ts';
-import { effectiveSteps } from './effective-step.ts';
 import { largestInEllipse } from './largest-in-ellipse.ts';
 import { meanRest } from './mean-rest.ts';
 import { largestAtRest, largestDeparture } from './rest-deflection.ts';
@@ -24,7 +23,7 @@ export function toleranceRadius(evidence: StickEvidence, mapping: StickMapping):
   const factor = toleranceFactor(dwells.length);
   if (covariance === null || factor === null) return null;
   const { fields } = evidence;
-  const step = effectiveSteps(evidence);
+  const step = evidence.step ?? { x: 1, y: 1 };
   const widened = {
     xx: covariance.xx + step.x ** 2 / 12,
     xy: covariance.xy,

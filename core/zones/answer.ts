@@ -5,7 +5,7 @@ import { deflect, limit } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { rawPoint } from '../mapping/raw-point.ts';
 import { directionPoints } from '../measure/direction-points.ts';
-import { meanRest } from '../measure/mean-rest.ts';
+import { meanRest, settledDwells } from '../measure/mean-rest.ts';
 import { toleranceRadius } from '../measure/tolerance-radius.ts';
 import type { Pair } from '../pad/stick.ts';
 import type { Chain, ZoneAnswer } from './chain.ts';
@@ -17,8 +17,8 @@ import { compileChain, type ChainFunction } from './run-chain.ts';
 import { smallestZone } from './smallest-zone.ts';
 
 /**
- * Everything `zones` prints of one stick. What rests on a rest capture is null without one, what rests on a rim without
- * a rim. Onset angles are directions of the deflection, from the deflection of the mean rest; it is looked for up to
+ * Everything `zones` prints of one stick. What rests on releases is null without any, what rests on a rim without a rim; a
+ * stick that only lay still has a smallest zone for what was seen, and an onset. Onset angles are directions of the deflection, from the deflection of the mean rest; it is looked for up to
  * the gate, which is the distance from that rest to the rim point of a covered direction, and full tilt |d| = 1 where the
  * direction is not covered. `hidden` takes the tolerance radius and with it twelve releases; with fewer, clean ones are
  * `hidden in n of n seen`. Unevenness is taken over the directions that answer, `unreached` over those that are covered.
@@ -60,21 +60,25 @@ type RestAnswer = Pick<ZoneAnswer, 'leaks' | 'hides' | 'smallestZone'> & { reado
 
 function answerRest(evidence: StickEvidence, mapping: StickMapping, chain: Chain, run: ChainFunction): RestAnswer {
   const { rest, fields } = evidence;
+  const dwells = settledDwells(evidence);
+  if (dwells.length === 0) return { leaks: null, hides: null, smallestZone: null, deflection: null };
   const leaks = countLeaks(rest?.dwells ?? [], mapping, fields, run);
-  if (rest === null || leaks === null) return { leaks: null, hides: null, smallestZone: null, deflection: null };
-  const deflection = deflect(mapping, fields, meanRest(rest.dwells));
   const tolerance = toleranceRadius(evidence, mapping);
+  const deflection = deflect(mapping, fields, meanRest(dwells));
   const offset = limit(deflection);
   // Without a chain what comes out at rest is the limited deflection itself.
-  const bare = countLeaks(rest.dwells, mapping, fields, compileChain({ stages: [] }));
-  const clean = `hidden in ${leaks.releases} of ${leaks.releases} seen`;
-  const stages = chain.stages;
+  const bare = countLeaks(dwells, mapping, fields, compileChain({ stages: [] }));
   return {
     leaks,
-    hides: leaks.leaking > 0 ? 'leaks' : tolerance !== null && hidesDisc(run, stages, tolerance) ? 'hidden' : clean,
+    hides: leaks === null ? null : sayHides(leaks, tolerance !== null && hidesDisc(run, chain.stages, tolerance)),
     smallestZone: smallestZone(bare?.largestOutput ?? 0, tolerance, Math.hypot(offset.x, offset.y)),
     deflection,
   };
+}
+
+function sayHides({ leaking, releases }: NonNullable<ZoneAnswer['leaks']>, hidesTolerance: boolean): string {
+  if (leaking > 0) return 'leaks';
+  return hidesTolerance ? 'hidden' : `hidden in ${releases} of ${releases} seen`;
 }
 
 function onsets(run: ChainFunction, rest: Pair, gate: readonly GatePoint[] | null): NonNullable<ZoneAnswer['onset']> {

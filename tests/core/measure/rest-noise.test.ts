@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { peakToPeak, pooledNoise } from '../../../core/measure/rest-noise.ts';
+import { noiseBelowStep, peakToPeak, pooledNoise } from '../../../core/measure/rest-noise.ts';
 import { makeDwell } from '../../support/make-evidence.ts';
 
 const point = { x: 100, y: 100 };
@@ -12,6 +12,17 @@ describe('pooledNoise', () => {
       makeDwell({ point, reports: 5, variance: null }),
     ];
     expect(pooledNoise(dwells)).toEqual({ x: Math.sqrt((20 * 1 + 60 * 9) / 80), y: 2 });
+  });
+
+  it('of a count that never changed is null and below the step, not zero', () => {
+    const noise = pooledNoise([
+      makeDwell({ point, variance: { x: 0, y: 0.01 } }),
+      makeDwell({ point, variance: { x: 0, y: 0.01 } }),
+    ]);
+    expect(noise).toEqual({ x: null, y: 0.1 });
+    expect(noiseBelowStep(noise, { x: 1, y: 1 })).toEqual({ x: true, y: true });
+    expect(noiseBelowStep({ x: 0.3, y: 2 }, { x: 1, y: 8 })).toEqual({ x: false, y: true });
+    expect(noiseBelowStep(null, { x: 1, y: 1 })).toBeNull();
   });
 
   it('is null where no dwell has enough reports', () => {

@@ -115,6 +115,14 @@ describe('measureRest', () => {
     expect(rest.u95.x).toBeCloseTo(1.959964 / Math.sqrt(12), 6);
   });
 
+  it('takes the step of a comb for a larger uncertainty', () => {
+    const dwells = Array.from({ length: 24 }, () => ({ point: { x: 2048, y: 2048 } }));
+    const rest = measureRest({ ...makeEvidence({ dwells }), step: { x: 8, y: 1 } }, mapping)!;
+    expect(rest.step).toEqual({ x: 8, y: 1 });
+    expect(rest.u95.x).toBeCloseTo((8 * 1.959964) / Math.sqrt(12), 5);
+    expect(rest.toleranceRadius).toBeGreaterThan(measure(dwells.map(({ point }) => point)).toleranceRadius! * 7.9);
+  });
+
   it('moves with the counts and leaves every difference as it was', () => {
     fc.assert(
       fc.property(spots, fc.integer({ min: -500, max: 500 }), (points, shift) => {

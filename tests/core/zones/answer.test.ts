@@ -153,6 +153,15 @@ describe('answerZones', () => {
     expect(answer.unreached).toEqual([]);
   });
 
+  it('of a stick that only lay still states the onset and the zone for what was seen, and no leaks', () => {
+    const still = makeEvidence({ dwells: resting(30, 40, 1) }).rest!.dwells;
+    const answer = answerZones({ ...makeEvidence({}), still }, mapping, zone(0.1));
+    expect(answer).toMatchObject({ leaks: null, hides: null });
+    expect(answer.smallestZone?.observed).toBeCloseTo(0.05, 12);
+    expect(answer.smallestZone?.tolerance99).toBeNull();
+    expect(answer.onset?.[0]?.deflection).toBeCloseTo(Math.sqrt(0.01 - 0.0016) - 0.03, 9);
+  });
+
   it('leaves null what its capture is missing for', () => {
     const noRest = answerZones(makeEvidence({ turns: sixTurns(() => 1000) }), mapping, zone(0.1));
     expect(noRest).toMatchObject({ leaks: null, hides: null, smallestZone: null, onset: null, unevenness: null });
