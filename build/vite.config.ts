@@ -67,6 +67,9 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/rig/**', 'tests/browser/**', 'node_modules/**'],
     environment: 'node',
+    // A busy machine must not fail a test: nothing here is judged by its speed.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     coverage: { provider: 'v8', include: ['core/**', 'shared/**'], reporter: ['text', 'json-summary'] },
   },
 });
