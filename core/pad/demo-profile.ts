@@ -13,7 +13,7 @@ export const demoPads = {
 } as const;
 
 /** Input report 1 of the sensor pads, without its id byte: offsets in bits. */
-export const demoReport = {
+const demoReport = {
   reportId: 1,
   byteLength: 11,
   leftX: 0,

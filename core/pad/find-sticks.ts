@@ -59,12 +59,12 @@ function rank(report: ReportAxes, left: AxisPair, pair: AxisPair): number {
   return (isAlone(report, left, pair) ? 4 : 0) + (areSideBySide(pair) ? 2 : 0) + (isBeside(left, pair) ? 1 : 0);
 }
 
-/** The pair fills a collection of its own, apart from the left stick's. */
+/** The pair and nothing else fills a collection, apart from the left stick's. */
 function isAlone(report: ReportAxes, left: AxisPair, { x, y }: AxisPair): boolean {
   const { collection } = x.control;
   if (collection === null || collection !== y.control.collection || collection === left.x.control.collection)
     return false;
-  return report.axes.filter((axis) => axis.control.collection === collection).length === 2;
+  return report.controls.filter((control) => control.collection === collection).length === 2;
 }
 
 function areSideBySide({ x, y }: AxisPair): boolean {
