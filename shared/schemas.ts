@@ -158,6 +158,8 @@ export const stickEvidenceSchema = z.object({
     })
     .nullable(),
   captures: z.enum(['marked', 'inferred']),
+  /** The effective step of the counts; 1 where it is not stated. */
+  step: pairSchema.exactOptional(),
   /** Where an untouched stick stood, in a log without marks. */
   still: z.array(dwellSchema).exactOptional(),
   /** Why rest or rim is null, and what to do. */
