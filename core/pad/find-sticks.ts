@@ -86,5 +86,7 @@ function areNeighbours(report: ReportAxes, { x, y }: AxisPair): boolean {
 function pairOf(report: ReportAxes, xUsage: number, yUsage: number, index: number): AxisPair | null {
   const x = axesOf(report, pages.genericDesktop, xUsage)[index];
   const y = axesOf(report, pages.genericDesktop, yUsage)[index];
-  return x !== undefined && y !== undefined && areAlike(x, y) ? { x, y } : null;
+  if (x === undefined || y === undefined || !areAlike(x, y)) return null;
+  // Steering in degrees beside a pedal without a unit. Between pairs units say nothing: a hat's is often left in force.
+  return x.control.unit === y.control.unit ? { x, y } : null;
 }

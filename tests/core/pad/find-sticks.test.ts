@@ -159,6 +159,12 @@ describe('on what calls itself a joystick', () => {
     expect(found(JOYSTICK, axes('x', 14), axes('y rz'))).toBe('|  |');
     expect(found(JOYSTICK, axes('x', 16), axes('y z rz', 8))).toBe('|  |');
     expect(found(JOYSTICK, axes('x'), buttons, axes('y z'))).toBe('|  |');
+    expect(found(JOYSTICK, '65 14', axes('x', 16), '65 00', axes('y z rz', 16))).toBe('|  |');
+  });
+
+  it('a unit left in force by a hat before the right stick says nothing', () => {
+    expect(found(GAME_PAD, axes('x y'), '65 14', axes('z rz'))).toBe('x y | z rz |');
+    expect(found(JOYSTICK, axes('x y'), '65 14', axes('z rz'))).toBe('x y | z rz |');
   });
 });
 
