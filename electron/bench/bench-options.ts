@@ -1,4 +1,5 @@
 /** What a shell gives the bench: where things are kept and what brings the pads. */
+import type { LogFiles } from '../store/log-files.ts';
 import type { Clock } from './clock.ts';
 import type { LoopDelay } from './loop-delay.ts';
 import type { PadLock } from './pad-lock-port.ts';
@@ -20,6 +21,8 @@ export interface BenchOptions {
   readonly plugDemo: PlugDemo;
   readonly lock: PadLock;
   readonly settings: SettingsPort;
+  /** Where logs are written to; the system's own files unless a test makes them fail. */
+  readonly files?: LogFiles;
   /** The file of the worker thread. */
   readonly measureWorker: URL;
 }

@@ -45,6 +45,7 @@ export function createBench(options: BenchOptions): Bench {
     rack,
     shelf,
     lock: options.lock,
+    ...(options.files === undefined ? {} : { files: options.files }),
     quiet: (wanted) => (wanted ? options.watcher?.pause() : options.watcher?.resume()),
     tell: (state) => events.tell('survey.state', state),
     listed: tellSurveys,

@@ -18,15 +18,16 @@ export interface CaptureRun {
   reading(t: number, x: number, y: number, buttonDown: boolean): void;
   /** Time passes without a reading: a pad that reports only changes is still while it is silent. */
   advance(t: number): void;
+  /** Reports were lost: what the stick did meanwhile is not known. */
+  gap(): void;
   /** Drops the last release or turn; it is asked for once more. */
   repeat(t: number): void;
+  /** The hand's word that it goes on with what there is. */
+  confirm(): void;
   readonly isDone: boolean;
   /** What is asked now; cheap, for it is looked at with every report. */
   readonly prompt: string;
   view(): CaptureView;
-  /** Changes with everything newly asked. */
+  /** What the hand is to begin now; null while it is at it. */
   wish(): HandWish | null;
 }
-
-/** Writes a mark at a time of the log. */
-export type WriteMark = (t: number, name: string, detail: Readonly<Record<string, unknown>>) => void;

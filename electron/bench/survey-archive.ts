@@ -4,7 +4,7 @@ import path from 'node:path';
 import { z } from 'zod';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
-import { readJsonFile, writeJsonFile } from './json-file.ts';
+import { readJson, writeWhole } from '../store/atomic-file.ts';
 import type { MeasureDesk } from './measure-desk.ts';
 import { measuredSchema, type Measured } from './measured.ts';
 import { MEASURED_FILE } from './survey-record.ts';
@@ -56,14 +56,13 @@ export class SurveyArchive {
     const { size, mtimeMs } = await stat(log.value);
     const state = `${size}-${Math.round(mtimeMs)}`;
     const file = path.join(folder.value, MEASURED_FILE);
-    const kept = await readJsonFile(file, keptSchema);
-    if (kept !== null && kept.program === this.#program && kept.log === state) return done(kept.measured);
+    const read = await readJson(file, keptSchema, new Date());
+    const kept = read.kind === 'read' ? read.value : null;
+    if (kept?.program === this.#program && kept.log === state) return done(kept.measured);
     const measured = await this.#desk.measure(log.value);
-    // A disk that is full keeps nothing, which costs the next look a second's work and nothing else.
+    // Where the disk is full nothing is kept, which costs the next look a second's work and nothing else.
     if (measured.ok)
-      await writeJsonFile(file, { program: this.#program, log: state, measured: measured.value }).catch(
-        () => undefined,
-      );
+      await writeWhole(file, JSON.stringify({ program: this.#program, log: state, measured: measured.value }));
     return measured;
   }
 }

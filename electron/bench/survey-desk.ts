@@ -3,6 +3,7 @@ import type { LogHeader } from '../../core/log/header.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Request } from '../../shared/contract.ts';
+import type { LogFiles } from '../store/log-files.ts';
 import { openRecorder } from '../store/recorder.ts';
 import type { SurveyState } from './capture-run.ts';
 import type { Clock } from './clock.ts';
@@ -20,6 +21,7 @@ export interface DeskPorts {
   /** Where the logs go. */
   readonly shelf: Pick<SurveyShelf, 'begin' | 'finish'>;
   readonly lock: PadLock;
+  readonly files?: LogFiles;
   /** True while a capture must not be disturbed by looking for pads. */
   readonly quiet: (wanted: boolean) => void;
   readonly tell: (state: SurveyState) => void;
@@ -104,6 +106,7 @@ export class SurveyDesk {
     const recorder = await openRecorder(place.value.log, header, {
       clock,
       startMicros,
+      ...(this.#ports.files === undefined ? {} : { files: this.#ports.files }),
       onProblem: (problem) => void this.#surveys.get(place.value.survey)?.end('failed', problem),
     });
     if (!recorder.ok) return recorder;
@@ -116,7 +119,7 @@ export class SurveyDesk {
       pad,
       recorder: recorder.value,
       startMicros,
-      follower: () => (this.#follows(request.pad, session.state.stick) ? follower : null),
+      follower: (stick) => (this.#following.get(request.pad)?.has(stick) === true ? follower : null),
       tell: this.#ports.tell,
       ended: async (how) => {
         this.#underway.delete(request.pad);
@@ -131,10 +134,6 @@ export class SurveyDesk {
     this.#ports.quiet(true);
     session.begin();
     return done(session.state);
-  }
-
-  #follows(pad: string, stick: StickId | null): boolean {
-    return stick !== null && this.#following.get(pad)?.has(stick) === true;
   }
 }
 

@@ -1,7 +1,9 @@
 /** A guided survey of one open pad: asks, watches, records, and ends with what was taken whatever happens. */
+import type { WriteMark } from '../../core/capture/capture-guide.ts';
 import { createReadingDecoder, type ReadingDecoder } from '../../core/pad/decode-reading.ts';
 import type { PadLayout } from '../../core/pad/layout.ts';
 import { createReadingSlot } from '../../core/pad/reading-slot.ts';
+import type { StickId } from '../../core/pad/stick.ts';
 import type { Problem } from '../../core/result.ts';
 import type { Request } from '../../shared/contract.ts';
 import type { Recorder } from '../store/recorder.ts';
@@ -35,7 +37,7 @@ export interface SurveyPorts {
   /** The clock's micros that the log counts as 0. */
   readonly startMicros: number;
   /** Set while the hand of a simulated pad is to follow; null otherwise. */
-  readonly follower: () => HandFollower | null;
+  readonly follower: (stick: StickId) => HandFollower | null;
   readonly tell: (state: SurveyState) => void;
   /** Called once, when the log is closed. */
   readonly ended: (how: Ending) => Promise<void>;
@@ -105,7 +107,7 @@ export class SurveySession {
     else if (this.#ending !== null) await this.#ending;
     else if (what === 'skip') this.#endCapture('skipped');
     else if (what === 'repeat') this.#run?.repeat(this.#now());
-    else if (this.#run === null) this.#startCapture();
+    else this.#confirm();
     this.#changed();
   }
 
@@ -133,7 +135,10 @@ export class SurveySession {
       this.#ports.recorder.report(atMicros, reportId, payload);
       if (this.#decode(reportId, payload)) this.#reading();
     },
-    gap: (atMicros, lost) => this.#ports.recorder.gap(atMicros, lost),
+    gap: (atMicros, lost) => {
+      this.#ports.recorder.gap(atMicros, lost);
+      this.#run?.gap();
+    },
     lost: (problem) => void this.end('failed', problem),
   };
 
@@ -161,8 +166,16 @@ export class SurveySession {
     const button = this.#request.confirmButton;
     if (button === null) return;
     const down = (((this.#slot.buttons[(button - 1) >>> 5] ?? 0) >>> ((button - 1) & 31)) & 1) === 1;
-    if (down && !this.#confirmDown && this.#run === null && this.#ending === null) this.#startCapture();
+    if (down && !this.#confirmDown && this.#ending === null) this.#confirm();
     this.#confirmDown = down;
+  }
+
+  #confirm(): void {
+    if (this.#run === null) this.#startCapture();
+    else {
+      this.#run.confirm();
+      this.#afterCapture();
+    }
   }
 
   #startCapture(): void {
@@ -172,13 +185,10 @@ export class SurveySession {
     const t = this.#now();
     this.#problem = null;
     this.#mark(t, 'capture', { ...current, edge: 'begin' });
-    this.#run = startCapture(current, {
-      fields,
-      request: this.#request,
-      rests: this.#rests.get(current.stick) ?? [],
-      startUs: t,
-      mark: (at, name, detail) => this.#mark(at, name, detail),
-    });
+    const mark: WriteMark = (at, name, detail) => this.#mark(at, name, detail);
+    const rests = this.#rests.get(current.stick) ?? [];
+    const options = { stick: current.stick, fields, startUs: t, mark };
+    this.#run = startCapture(current.purpose, options, this.#request, rests);
     this.#step = current.purpose;
     this.#changed();
   }
@@ -207,7 +217,7 @@ export class SurveySession {
     this.#untap();
     this.#cancelTick();
     this.#cancelYes();
-    this.#ports.follower()?.stop();
+    if (current !== null) this.#ports.follower(current.stick)?.stop();
     const closed = await this.#ports.recorder.close();
     this.#run = null;
     const ending: Ending = closed.ok ? how : 'failed';
@@ -223,7 +233,7 @@ export class SurveySession {
     const current = this.#plan.current;
     if (current === null) return;
     this.#ask(this.#run?.prompt ?? readyPrompt(current, this.#request, this.#request.confirmButton));
-    const follower = this.#ports.follower();
+    const follower = this.#ports.follower(current.stick);
     const wish = this.#run?.wish() ?? null;
     if (follower !== null && wish !== null) follower.ask(this.#promptNumber, current.stick, wish);
     this.#spacer.call();
@@ -234,7 +244,8 @@ export class SurveySession {
     this.#prompt = prompt;
     this.#promptNumber += 1;
     this.#cancelYes();
-    if (this.#run === null && this.#ending === null && this.#ports.follower() !== null)
+    const current = this.#plan.current;
+    if (this.#run === null && this.#ending === null && current !== null && this.#ports.follower(current.stick) !== null)
       this.#cancelYes = this.#ports.clock.after(YES_MILLIS, () => void this.say('confirm'));
   }
 

@@ -4,9 +4,9 @@ import { mkdir, readdir, rename, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { LogHeader } from '../../core/log/header.ts';
 import { done, failed, type Result } from '../../core/result.ts';
+import { readJson, writeWhole } from '../store/atomic-file.ts';
 import { storageProblem } from '../store/storage-problem.ts';
 import { readLogHeader } from '../transport/log-entries.ts';
-import { readJsonFile, writeJsonFile } from './json-file.ts';
 import {
   isSurveyHandle,
   LOG_FILE,
@@ -35,8 +35,9 @@ export class SurveyShelf {
   async read(survey: string): Promise<Result<SurveySummary>> {
     const folder = this.#folderOf(survey);
     if (!folder.ok) return folder;
-    const record = await readJsonFile(path.join(folder.value, RECORD_FILE), surveyRecordSchema);
-    if (record !== null) return done(summaryOf(survey, record));
+    // A record that is missing, broken or not to be read costs a look at the log.
+    const record = await readJson(path.join(folder.value, RECORD_FILE), surveyRecordSchema, new Date());
+    if (record.kind === 'read') return done(summaryOf(survey, record.value));
     const header = await readLogHeader(path.join(folder.value, LOG_FILE));
     return header.ok ? done(summaryOf(survey, recordOf(header.value, null, false))) : header;
   }
@@ -60,11 +61,11 @@ export class SurveyShelf {
     const folder = path.join(this.#folder, survey);
     try {
       await mkdir(folder, { recursive: true });
-      await writeJsonFile(path.join(folder, RECORD_FILE), recordOf(header, null, false));
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', folder) };
     }
-    return done({ survey, log: path.join(folder, LOG_FILE) });
+    const written = await writeRecord(folder, recordOf(header, null, false));
+    return written.ok ? done({ survey, log: path.join(folder, LOG_FILE) }) : written;
   }
 
   /** Marks a survey as ended in good order. */
@@ -72,12 +73,7 @@ export class SurveyShelf {
     const known = await this.read(survey);
     if (!known.ok) return known;
     const record = surveyRecordSchema.parse({ ...known.value, kind: 'stickwright-survey', version: 1, finished: true });
-    try {
-      await writeJsonFile(path.join(this.#folder, survey, RECORD_FILE), record);
-    } catch (thrown) {
-      return { ok: false, problem: storageProblem(thrown, 'write', RECORD_FILE) };
-    }
-    return done(undefined);
+    return writeRecord(path.join(this.#folder, survey), record);
   }
 
   /** Takes a checked log that lies on the same disk into a folder of its own. */
@@ -87,16 +83,21 @@ export class SurveyShelf {
     try {
       await mkdir(folder, { recursive: true });
       await rename(file, path.join(folder, LOG_FILE));
-      await writeJsonFile(path.join(folder, RECORD_FILE), recordOf(header, name, true));
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', folder) };
     }
-    return this.read(survey);
+    const record = recordOf(header, name, true);
+    const written = await writeRecord(folder, record);
+    return written.ok ? done(summaryOf(survey, record)) : written;
   }
 
   #folderOf(survey: string): Result<string> {
     return isSurveyHandle(survey) ? done(path.join(this.#folder, survey)) : unknownSurvey();
   }
+}
+
+function writeRecord(folder: string, record: SurveyRecord): Promise<Result<void>> {
+  return writeWhole(path.join(folder, RECORD_FILE), `${JSON.stringify(record)}\n`);
 }
 
 function unknownSurvey(): ReturnType<typeof failed> {

@@ -1,5 +1,4 @@
 /** What a survey asks of the hand, in plain words; read out, they must make sense without the screen. */
-import type { StickId } from '../../core/pad/stick.ts';
 import type { PlannedCapture } from './survey-plan.ts';
 
 export interface Asked {
@@ -20,19 +19,6 @@ export function endPrompt(step: 'done' | 'aborted' | 'failed'): string {
   return step === 'aborted'
     ? 'The survey was ended; what was taken is kept.'
     : 'The survey broke off; what was taken is kept.';
-}
-
-export function pushPrompt(stick: StickId, direction: string): string {
-  return `Push the ${stick} stick ${direction} as far as it goes, then let it snap back.`;
-}
-
-export function keepOffPrompt(stick: StickId): string {
-  return `Keep off the ${stick} stick until it has settled.`;
-}
-
-export function turnPrompt(stick: StickId, way: 'clockwise' | 'counterClockwise', more: number): string {
-  const word = way === 'clockwise' ? 'clockwise' : 'counter-clockwise';
-  return `Turn the ${stick} stick ${word} along its gate, slowly: ${more === 1 ? 'one more turn' : `${more} more turns`}.`;
 }
 
 function times(count: number, what: string): string {

@@ -30,7 +30,10 @@ export function drawTable(columns: readonly Column[], rows: readonly (readonly C
 /** Each section under its title: labels, values and their units. */
 export function drawSections(sections: readonly TableSection[]): string {
   const label = Math.max(0, ...sections.flatMap(({ rows }) => rows.map((row) => row.label.length)));
-  const value = Math.max(0, ...sections.flatMap(({ rows }) => rows.map((row) => (row.unit === '' ? 0 : row.value.length))));
+  const value = Math.max(
+    0,
+    ...sections.flatMap(({ rows }) => rows.map((row) => (row.unit === '' ? 0 : row.value.length))),
+  );
   const drawn = sections.map(({ title, rows }) =>
     [title, ...rows.map((row) => `  ${row.label.padEnd(label)}  ${row.value.padEnd(value)}  ${row.unit}`)].join('\n'),
   );

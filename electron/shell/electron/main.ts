@@ -7,6 +7,7 @@ import { answerAppRequest, APP_SCHEME } from './app-origin.ts';
 import { electronSettings } from './electron-settings.ts';
 import { routeIpc } from './ipc-router.ts';
 import { lockContents, lockSession } from './lock-down.ts';
+import { closeBeforeQuit } from './quitting.ts';
 import { openSamplePort } from './sample-port.ts';
 import { openWindow } from './window.ts';
 
@@ -20,19 +21,16 @@ Menu.setApplicationMenu(null);
 app.on('web-contents-created', (_event, contents) => lockContents(contents));
 
 // Two programs on one pad disturb each other: a second start shows the window of the first.
-if (app.requestSingleInstanceLock()) void app.whenReady().then(start);
+if (app.requestSingleInstanceLock()) void app.whenReady().then(start).catch(sayAndQuit);
 else app.quit();
 
-function start(): void {
+async function start(): Promise<void> {
   lockSession(session.defaultSession, app.isPackaged);
   protocol.handle(APP_SCHEME, (request) => answerAppRequest(PAGE_FOLDER, request));
 
   const settings = electronSettings();
-  const bench = assembleBench({
-    shell: 'electron',
-    settings,
-    measureWorker: new URL('./measure-worker.js', import.meta.url),
-  });
+  const measureWorker = new URL('./measure-worker.js', import.meta.url);
+  const bench = await assembleBench({ shell: 'electron', settings, measureWorker });
   const router = createRouter(bench, (problem) => console.error(problem.says));
   const window = openWindow(settings.read().window, app.isPackaged, (size) => void settings.write({ window: size }));
   const endEvents = routeIpc(ipcMain, window.webContents, router, () => openSamplePort(window.webContents, bench));
@@ -44,16 +42,13 @@ function start(): void {
     window.focus();
   });
   app.on('window-all-closed', () => app.quit());
-
-  // A pad that is still being read when the process ends can take the process down with it.
-  let closed = false;
-  app.on('before-quit', (event) => {
-    if (closed) return;
-    event.preventDefault();
+  closeBeforeQuit(async () => {
     endEvents();
-    void bench.close().finally(() => {
-      closed = true;
-      app.quit();
-    });
+    await bench.close();
   });
+}
+
+function sayAndQuit(thrown: unknown): void {
+  console.error(thrown instanceof Error ? thrown.message : thrown);
+  app.exit(1);
 }

@@ -1,0 +1,55 @@
+/** Puts the real parts of this machine behind the bench, the same for every shell with a window. */
+import { createBench } from '../bench/bench.ts';
+import type { BenchOptions } from '../bench/bench-options.ts';
+import type { Bench } from '../bench/bench-port.ts';
+import { systemClock } from '../bench/clock.ts';
+import { watchLoopDelay } from '../bench/loop-delay.ts';
+import { createPadLock } from '../store/pad-lock.ts';
+import { findPlaces } from '../store/places.ts';
+import type { KeptSettings } from '../store/settings.ts';
+import { hidSystem } from '../transport/hid-system.ts';
+import { loadHid } from '../transport/node-hid.ts';
+import { createDemoPlug } from '../transport/plug-demo.ts';
+import { watchNodes } from '../transport/watch-nodes.ts';
+import { PadWatch } from '../transport/watch-pads.ts';
+import { programVersion } from './program-version.ts';
+
+export interface Assembly {
+  readonly shell: BenchOptions['shell'];
+  readonly settings: KeptSettings;
+  /** The worker's own file, beside the shell's. */
+  readonly measureWorker: URL;
+}
+
+const DEMO_SEED = 1;
+
+/** A machine without the HID library gets simulated pads and one line that says what is missing. */
+export async function assembleBench({ shell, settings, measureWorker }: Assembly): Promise<Bench> {
+  const hid = await loadHid();
+  // The first look at the file finds out whether it can be understood.
+  settings.read();
+  const places = findPlaces();
+  const system = hidSystem(process.platform);
+  const watcher = hid.ok
+    ? new PadWatch({
+        hid: hid.value,
+        clock: systemClock,
+        system,
+        nodes: watchNodes(process.platform),
+        onProblem: ({ says }) => console.error(says),
+      })
+    : null;
+  return createBench({
+    shell,
+    version: programVersion,
+    notices: [hid.ok ? null : hid.problem, settings.problem].flatMap((problem) => problem?.says ?? []),
+    folder: places.data,
+    clock: systemClock,
+    loopDelay: watchLoopDelay(),
+    watcher,
+    plugDemo: createDemoPlug(systemClock, DEMO_SEED),
+    lock: createPadLock(),
+    settings,
+    measureWorker,
+  });
+}
