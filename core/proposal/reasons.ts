@@ -65,29 +65,29 @@ function aimSays({ evidence, mapping, wish }: Grounds, axis: 'x' | 'y', end: 'mi
   if (wish.aim === 'even') {
     return 'With the other three edges it makes the mean distance of the reach from full output as small as it can be, above and below alike.';
   }
-  const tight = tightest(evidence, mapping, wish, axis, end);
+  const tight = tightest(evidence, mapping, axis, end);
   const need = (1 + wish.guard).toFixed(3);
   return tight === null
     ? `As wide as the other edges let it be with reach ${need} or more in every covered direction.`
     : `As wide as reach ${need} in every covered direction lets it be: toward ${tight}° there is none to spare.`;
 }
 
-/** The direction with the least reach among those that this edge serves. */
-function tightest(
-  evidence: StickEvidence,
-  mapping: StickMapping,
-  wish: ProposalWish,
-  axis: 'x' | 'y',
-  end: 'min' | 'max',
-): number | null {
-  let least = { angle: -1, reach: Infinity };
-  for (const point of coveredRimPoints(evidence)) {
-    if (!servedBy(point, mapping, axis, end)) continue;
-    const d = deflect(mapping, evidence.fields, point.u);
-    const reach = Math.hypot(d.x, d.y);
-    if (reach < least.reach) least = { angle: point.angle, reach };
-  }
-  return least.angle < 0 ? null : least.angle;
+/** Reaches this near to the least one are as tight as it: a whole count is about so much. */
+const AS_TIGHT = 0.002;
+
+/** Among the directions that hold this edge back, the one that lies nearest to its axis. */
+function tightest(evidence: StickEvidence, mapping: StickMapping, axis: 'x' | 'y', end: 'min' | 'max'): number | null {
+  const served = coveredRimPoints(evidence)
+    .filter((point) => servedBy(point, mapping, axis, end))
+    .map((point) => {
+      const d = deflect(mapping, evidence.fields, point.u);
+      return { angle: point.angle, reach: Math.hypot(d.x, d.y), along: Math.abs(d[axis]) };
+    });
+  const least = Math.min(...served.map(({ reach }) => reach));
+  const [nearest] = served
+    .filter(({ reach }) => reach <= least + AS_TIGHT)
+    .toSorted((one, other) => other.along - one.along);
+  return nearest?.angle ?? null;
 }
 
 function servedBy(point: RimPoint, mapping: StickMapping, axis: 'x' | 'y', end: 'min' | 'max'): boolean {
