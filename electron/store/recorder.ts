@@ -88,8 +88,10 @@ export class Recorder {
   async flush(): Promise<void> {
     this.#cancelFlush?.();
     this.#cancelFlush = null;
-    this.#writing ??= this.#writeOut();
-    await this.#writing;
+    while (this.#writing !== null || (this.#waiting !== '' && this.#problem === null)) {
+      this.#writing ??= this.#writeOut().finally(() => (this.#writing = null));
+      await this.#writing;
+    }
   }
 
   /** The rest written, down to the disk, and the file closed. Every call answers with how the recording ended. */
@@ -116,7 +118,6 @@ export class Recorder {
       this.#waiting = '';
       await this.#writeLines(lines);
     }
-    this.#writing = null;
   }
 
   async #writeLines(lines: Uint8Array): Promise<void> {

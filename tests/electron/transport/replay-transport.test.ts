@@ -47,6 +47,9 @@ function asInLog(listener: RecordingListener, opened: number): string[] {
     .map((line) => line.replace(/^(\w+) (\d+)/, (_, kind, at) => `${String(kind)} ${Number(at) - opened}`));
 }
 
+/** However busy the machine is. */
+const patience = { timeout: 20_000 };
+
 describe('the replay of a report log', () => {
   it('says again every report and gap of the log, each at its time, and then that it ended', async () => {
     const file = await recordedLog(6);
@@ -54,7 +57,7 @@ describe('the replay of a report log', () => {
     const replay = await openedReplay(file, clock, 'unpaced');
     const listener = new RecordingListener();
     expect((await replay.open(listener)).ok).toBe(true);
-    await expect.poll(() => listener.problems.length).toBe(1);
+    await expect.poll(() => listener.problems.length, patience).toBe(1);
     expect(listener.problems[0]?.code).toBe('replay-ended');
     const log = await readLog(file);
     expect(log.entries.length).toBeGreaterThan(5990);
@@ -76,7 +79,7 @@ describe('the replay of a report log', () => {
       const listener = new RecordingListener();
       const opened = clock.micros();
       await replay.open(listener);
-      await expect.poll(() => clock.waiting).toBe(1);
+      await expect.poll(() => clock.waiting, patience).toBe(1);
       for (let passed = 0; passed < 100; passed += 10) await clock.passSlowly(10);
       const toldMicros = (listener.reportTimes.at(-1) ?? 0) - opened;
       expect(toldMicros / pace).toBeGreaterThan(90_000);
@@ -93,7 +96,7 @@ describe('the replay of a report log', () => {
     await replay.open(listener);
     const busy = await replay.open(new RecordingListener());
     expect(busy.ok ? null : busy.problem.code).toBe('pad-busy');
-    await expect.poll(() => clock.waiting).toBe(1);
+    await expect.poll(() => clock.waiting, patience).toBe(1);
     await clock.passSlowly(50);
     const told = listener.heard.length;
     expect(told).toBeGreaterThan(10);
@@ -104,7 +107,7 @@ describe('the replay of a report log', () => {
     const again = new RecordingListener();
     const openedAgain = clock.micros();
     await replay.open(again);
-    await expect.poll(() => clock.waiting).toBe(1);
+    await expect.poll(() => clock.waiting, patience).toBe(1);
     await clock.passSlowly(50);
     expect(asInLog(again, openedAgain)[0]).toBe((await readLog(file)).entries[1]);
     await replay.close();
@@ -121,7 +124,7 @@ describe('the replay of a report log', () => {
       gap: () => undefined,
       lost: (problem) => listener.lost(problem),
     });
-    await expect.poll(() => listener.reportTimes.length).toBe(1);
+    await expect.poll(() => listener.reportTimes.length, patience).toBe(1);
     await replay.close();
     await settle();
     expect(listener.heard).toHaveLength(1);
@@ -134,7 +137,7 @@ describe('the replay of a report log', () => {
     const replay = await openedReplay(file, new FakeClock(), 'unpaced');
     const listener = new RecordingListener();
     await replay.open(listener);
-    await expect.poll(() => listener.problems.length).toBe(1);
+    await expect.poll(() => listener.problems.length, patience).toBe(1);
     expect(listener.heard).toHaveLength(whole);
     expect(listener.problems[0]?.says).toContain('cut off');
   });
@@ -160,7 +163,7 @@ describe('the replay of a report log', () => {
     const replay = await openedReplay(damaged, clock, 'unpaced');
     const listener = new RecordingListener();
     await replay.open(listener);
-    await expect.poll(() => listener.problems.length).toBe(1);
+    await expect.poll(() => listener.problems.length, patience).toBe(1);
     expect(listener.problems[0]).toMatchObject({ at: 51 });
     expect(listener.heard).toHaveLength(50);
     await settle();

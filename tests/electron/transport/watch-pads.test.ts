@@ -51,6 +51,9 @@ function pathsOf(pads: readonly PadSource[] | undefined): (string | undefined)[]
   return pads?.map((pad) => pad.transport.lockKey);
 }
 
+/** However busy the machine is. */
+const patience = { timeout: 20_000 };
+
 describe('watching for pads', () => {
   it('tells the pads at once, and again only when something changed', async () => {
     const { hid, clock, heard } = await started();
@@ -158,11 +161,11 @@ describe('hints from the folder of device nodes', () => {
     const endOther = watchNodes('linux', folder)(() => (hints.going += 1));
     await writeFile(path.join(folder, 'tty9'), '');
     await writeFile(path.join(folder, 'hidraw0'), '');
-    await expect.poll(() => Math.min(hints.ended, hints.going)).toBeGreaterThan(0);
+    await expect.poll(() => Math.min(hints.ended, hints.going), patience).toBeGreaterThan(0);
     end();
     const before = { ...hints };
     await writeFile(path.join(folder, 'hidraw1'), '');
-    await expect.poll(() => hints.going).toBeGreaterThan(before.going);
+    await expect.poll(() => hints.going, patience).toBeGreaterThan(before.going);
     expect(hints.ended).toBe(before.ended);
     endOther();
   });
