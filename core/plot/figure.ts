@@ -21,6 +21,7 @@ export type Role =
   | 'thin'
   | 'limit'
   | 'direction'
+  | 'tag'
   | 'gate'
   | 'unit'
   | 'zone'

@@ -1,8 +1,10 @@
-/** Numbers as figures and ledgers write them: a true minus, a thin space before the per cent sign. */
+/** Numbers as figures and ledgers write them: a true minus, a narrow space that does not break before the per cent sign. */
+
+export const NARROW = '\u202f';
 
 /** A fraction as per cent: 0.0583 → `5.8 %`. */
 export function percent(fraction: number, decimals = 1): string {
-  return `${signed(fraction * 100, decimals)} %`;
+  return `${signed(fraction * 100, decimals)}${NARROW}%`;
 }
 
 /** A number with fixed decimals and a true minus sign; −0 is written 0. */

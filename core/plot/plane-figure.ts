@@ -21,7 +21,7 @@ export function planeFigure(input: PlaneInput, room: Room): PlaneFigure {
   const { letter } = room;
   const left = letter * 3.8;
   const top = letter * 0.8;
-  const insetWidth = Math.max(letter * 6, room.width * 0.24);
+  const insetWidth = Math.max(letter * 6, room.width * 0.27);
   const side = Math.max(
     letter * 4,
     Math.min(room.width - left - insetWidth - letter * 1.4, room.height - top - letter * 1.9),
@@ -56,8 +56,8 @@ export function planeFigure(input: PlaneInput, room: Room): PlaneFigure {
       ...(zone === null ? [] : [polyline('zone', tone, clipPolyline(place(zone), frame))]),
     ]),
     ...input.rests.map((rest) => dot('rest', null, x.at(rest.x), y.at(rest.y), letter * 0.1)),
-    text('title', null, left + side / 2, top + letter * 1.2, 'up'),
-    text('title', null, left + side - letter * 0.4, top + side / 2 - letter * 0.4, 'right', 'end'),
+    text('title', null, left + letter * 0.5, top + letter * 1.3, '↑ up', 'start'),
+    text('title', null, left + side - letter * 0.5, top + side - letter * 0.6, 'right →', 'end'),
     ...restInset(input, { x, y }, inset, letter),
   ];
   return { width: room.width, height: room.height, marks, x, y, frame, about: input.about, fields: input.fields };

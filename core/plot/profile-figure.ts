@@ -5,6 +5,7 @@ import type { Figure, Mark, Room, Tone } from './figure.ts';
 import { linearScale, type LinearScale } from './linear-scale.ts';
 import { line, polyline, text } from './marks.ts';
 import { percent } from './number-text.ts';
+import { textWidth } from './spread-labels.ts';
 import { decimalTicks, type Ticks } from './ticks.ts';
 
 /** What one mapping does in each of the 72 directions; null where it cannot be stated. */
@@ -14,8 +15,8 @@ export interface ProfileSeries {
   readonly reach: readonly (number | null)[];
   /** Sample σ of the reach over turns. */
   readonly spread: readonly (number | null)[];
-  /** Deflection from rest until the zone gives output; null where it gives none before the gate. */
-  readonly onset: readonly (number | null)[];
+  /** Deflection from rest until the zone gives output; null where it gives none before the gate, or without a rest. */
+  readonly onset: readonly (number | null)[] | null;
 }
 
 export interface ProfileInput {
@@ -32,6 +33,8 @@ export interface ProfileFigure extends Figure {
   readonly onset: LinearScale;
   readonly top: number;
   readonly bottom: number;
+  /** Middles and widths of the words along the axis. */
+  readonly words: readonly { readonly at: number; readonly width: number }[];
 }
 
 const STEP = 5;
@@ -61,6 +64,7 @@ export function profileFigure(input: ProfileInput, room: Room): ProfileFigure {
   const onsetTicks = decimalTicks(0, onsetTop(input.series), ticksThatFit(bottom - split, letter));
   const onset = linearScale([0, onsetTop(input.series)], [bottom, split + letter * 2.2]);
 
+  const words = CORNERS.map(([angle, name]) => ({ at: direction.at(angle), width: textWidth(name, letter) }));
   const marks: Mark[] = [
     ...CORNERS.map(([angle]) => line('grid', null, direction.at(angle), top, direction.at(angle), bottom)),
     ...CORNERS.map(([angle, words]) => text('label', null, direction.at(angle), room.height - letter * 0.6, words)),
@@ -93,7 +97,7 @@ export function profileFigure(input: ProfileInput, room: Room): ProfileFigure {
     text('title', null, left, onset.range[1] - letter * 0.9, 'onset, share of full tilt', 'start'),
     ...input.series.flatMap((series) => seriesMarks(series, input, direction, reach, onset, letter)),
   ];
-  return { width: room.width, height: room.height, marks, direction, reach, onset, top, bottom };
+  return { width: room.width, height: room.height, marks, direction, reach, onset, top, bottom, words };
 }
 
 function seriesMarks(
@@ -111,7 +115,8 @@ function seriesMarks(
       ? [text('atLeast', tone, direction.at(index * STEP), reach.at(value) - letter * 0.3, '≥')]
       : [];
   });
-  const never = series.onset.flatMap((value, index) =>
+  const onsets = series.onset ?? [];
+  const never = onsets.flatMap((value, index) =>
     value === null && input.states[index] !== 'none' && series.reach[index] !== null
       ? [text('never', tone, direction.at(index * STEP), onset.range[1] + letter * 0.35, '×')]
       : [],
@@ -119,7 +124,7 @@ function seriesMarks(
   return [
     spreadBand(series, direction, reach),
     polyline('reach', tone, unrolled(series.reach, direction, reach)),
-    polyline('onset', tone, unrolled(series.onset, direction, onset)),
+    polyline('onset', tone, unrolled(onsets, direction, onset)),
     ...atLeast,
     ...never,
   ];
@@ -180,10 +185,10 @@ function tickSpan(ticks: Ticks, span: readonly [number, number]): [number, numbe
 }
 
 function onsetTop(series: readonly ProfileSeries[]): number {
-  const values = series.flatMap((one) => one.onset.filter((value) => value !== null));
+  const values = series.flatMap((one) => one.onset?.filter((value) => value !== null) ?? []);
   return Math.max(0.04, ...values) * 1.1;
 }
 
 function ticksThatFit(length: number, letter: number): number {
-  return Math.max(2, Math.floor(length / (letter * 3)));
+  return Math.min(9, Math.max(2, Math.floor(length / (letter * 2.3))));
 }

@@ -16,7 +16,7 @@ export function profileRule(figure: ProfileFigure, input: ProfileInput, angle: n
   const right = angle <= 270;
   const curve = (role: 'reach' | 'onset', scale: LinearScale, write: (value: number) => string): Mark[] => {
     const found = input.series.flatMap((series) => {
-      const value = series[role][index];
+      const value = series[role]?.[index];
       return value === null || value === undefined ? [] : [{ tone: series.tone, value, y: scale.at(value) }];
     });
     const places = spreadLabels(
@@ -38,15 +38,29 @@ export function profileRule(figure: ProfileFigure, input: ProfileInput, angle: n
   };
   return [
     line('direction', null, x, figure.top, x, figure.bottom),
-    text(
-      'value',
-      null,
-      x + (right ? 1 : -1) * letter * 0.5,
-      figure.bottom - letter * 0.5,
-      `${angle}°`,
-      right ? 'start' : 'end',
-    ),
+    ...tag(figure, x, `${angle}°`, letter),
     ...curve('reach', figure.reach, (value) => value.toFixed(3)),
     ...curve('onset', figure.onset, (value) => percent(value)),
+  ];
+}
+
+/** The angle on the axis. A word of the axis that it would cut into is covered whole. */
+function tag(figure: ProfileFigure, x: number, words: string, letter: number): Mark[] {
+  const y = figure.bottom + letter * 0.4;
+  const height = letter * 1.6;
+  const half = letter * 1.5;
+  const cut = figure.words.filter(({ at, width }) => Math.abs(at - x) < half + width / 2);
+  return [
+    ...cut.map(({ at, width }): Mark => ({
+      kind: 'rect',
+      role: 'back',
+      tone: null,
+      x: at - width / 2,
+      y,
+      width,
+      height,
+    })),
+    { kind: 'rect', role: 'tag', tone: null, x: x - half, y, width: half * 2, height },
+    text('tag', null, x, figure.height - letter * 0.6, words),
   ];
 }

@@ -8,6 +8,11 @@ import type { PlaneInput } from './plane-input.ts';
 
 /** Least size of the cloud in letters at which its shape can still be seen beside the zone's edge. */
 const LEAST_CLOUD = 0.5;
+/** Share of a cross's arm that stays open. */
+const HOLE = 0.35;
+
+const TIMES = [8, 6, 5, 4, 3, 2, 1];
+const BARS = [5, 2, 1];
 
 /**
  * The rest points about their mean, so many times the plane's own scale, with each mapping's centre and zone edge and a
@@ -27,9 +32,9 @@ export function restInset(
   const centres = Math.max(...input.series.map((series) => distance(series.centre, middle)), cloud);
   const edges = Math.max(...input.series.map((series) => farthest(series.zone, middle)), centres);
   const room = (Math.min(box.width, box.height) / 2) * 0.94;
-  const withEdges = roundDown(room / (edges * perCount));
+  const withEdges = roundDown(room / (edges * perCount), TIMES);
   const seen = cloud * perCount * withEdges >= letter * LEAST_CLOUD;
-  const times = seen ? withEdges : roundDown(room / (centres * perCount));
+  const times = seen ? withEdges : roundDown(room / (centres * perCount), TIMES);
   const x = (value: number): number => box.x + box.width / 2 + (scales.x.at(value) - scales.x.at(middle.x)) * times;
   const y = (value: number): number => box.y + box.height / 2 + (scales.y.at(value) - scales.y.at(middle.y)) * times;
   const inside = (points: readonly number[]): number[] =>
@@ -37,16 +42,16 @@ export function restInset(
       points.map((value, index) => (index % 2 === 0 ? x(value) : y(value))),
       box,
     );
-  const bar = roundDown((box.width * 0.8) / (perCount * times));
+  const bar = roundDown((box.width * 0.8) / (perCount * times), BARS);
   const barLength = bar * perCount * times;
   const barY = box.y - letter * 0.9;
   return [
     { kind: 'rect', role: 'frame', tone: null, ...box },
     ...input.series.flatMap(({ tone, zone, centre }) => [
       ...(zone === null ? [] : [polyline('zone', tone, inside(zone))]),
-      polyline('centre', tone, inside(cross(centre, (letter * 0.55) / (perCount * times)))),
+      polyline('centre', tone, inside(cross(centre, (letter * 0.65) / (perCount * times)))),
     ]),
-    ...input.rests.map((rest) => dot('rest', null, x(rest.x), y(rest.y), letter * 0.13)),
+    ...input.rests.map((rest) => dot('rest', null, x(rest.x), y(rest.y), letter * 0.14)),
     text('title', null, box.x, barY - letter * 2.3, `rest ×${times}`, 'start'),
     text('label', null, box.x, barY - letter * 0.7, `${bar} ${bar === 1 ? 'count' : 'counts'}`, 'start'),
     line('scaleBar', null, box.x, barY, box.x + barLength, barY),
@@ -70,13 +75,22 @@ function farthest(points: readonly number[] | null, from: Pair): number {
   return most;
 }
 
-/** A cross of two strokes in counts, x and y in turn. */
+/** A cross in counts, open in its middle so that it never hides a rest point; x and y in turn. */
 function cross(at: Pair, arm: number): number[] {
-  return [at.x - arm, at.y, at.x + arm, at.y, Number.NaN, Number.NaN, at.x, at.y - arm, at.x, at.y + arm];
+  const strokes: readonly (readonly [number, number])[] = [
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+  ];
+  return strokes.flatMap(([x, y]) => [
+    ...[at.x + x * arm, at.y + y * arm, at.x + x * arm * HOLE, at.y + y * arm * HOLE],
+    ...[Number.NaN, Number.NaN],
+  ]);
 }
 
-/** The largest of 1, 2, 5, 10, 20 … that is not more than the value; 1 at least. */
-function roundDown(value: number): number {
+/** The largest number of one leading digit out of `digits` that is not more than the value; 1 at least. */
+function roundDown(value: number, digits: readonly number[]): number {
   const power = 10 ** Math.max(0, Math.floor(Math.log10(value)));
-  return [5, 2, 1].map((digit) => digit * power).find((step) => step <= value) ?? 1;
+  return digits.map((digit) => digit * power).find((step) => step <= value) ?? 1;
 }

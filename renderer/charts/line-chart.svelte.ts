@@ -44,7 +44,7 @@ function configuration(input: LineChartInput, ink: Ink, letter: number): ChartCo
     min: 0,
     max: 1,
     title: { display: true, text: words, color: ink.soft, font, padding: 2 },
-    ticks: { stepSize: 0.25, color: ink.soft, font, minRotation: 0, maxRotation: 0, padding: 4 },
+    ticks: { stepSize: 0.5, color: ink.soft, font, minRotation: 0, maxRotation: 0, padding: 4 },
     grid: { color: ink.faint, tickLength: 0 },
     border: { color: ink.rule },
   });

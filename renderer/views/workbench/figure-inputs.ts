@@ -19,7 +19,7 @@ export function profileInput(evidence: StickEvidence, standings: readonly Standi
       tone,
       reach: each.map((index) => rim?.directions[index]?.reach ?? null),
       spread: each.map((index) => rim?.directions[index]?.spread ?? null),
-      onset: each.map((index) => zones.onset?.[index]?.deflection ?? null),
+      onset: zones.onset?.map(({ deflection }) => deflection) ?? null,
     })),
     states: each.map((index) => first[index]?.state ?? 'none'),
     atLeast: each.map((index) => {

@@ -1,5 +1,5 @@
 /** The ledger: each measure in words, defined, and under each mapping with its uncertainty. */
-import { percent, signed } from '../../../core/plot/number-text.ts';
+import { NARROW, percent, signed } from '../../../core/plot/number-text.ts';
 import { offsetUncertainty } from './offset-uncertainty.ts';
 import type { Standing } from './standing.ts';
 
@@ -109,7 +109,7 @@ function linesFor(covered: number | null, releases: number | null): readonly Lin
 
 /** `hidden in 24 of 24 seen` is too long for a column; the label and the zone's sentence say the rest. */
 function shortVerdict(hides: string): string {
-  return hides.startsWith('hidden in ') ? hides.slice('hidden '.length) : hides;
+  return hides.replace(/^hidden in /, '');
 }
 
 function number(value: number | null | undefined, write: (value: number) => string): LedgerCell | null {
@@ -138,5 +138,6 @@ export function ledgerText(head: string, standings: readonly Standing[]): string
     ...row.cells.map(({ value, beside }) => (beside === '' ? value : `${value} ${beside}`)),
   ]);
   const lines = [[head, ...standings.map(({ tone }) => tone)], ...rows, ...counts];
-  return lines.map((line) => line.join('\t')).join('\n') + '\n';
+  // A spreadsheet reads a plain space before the sign, not the narrow one of the screen.
+  return `${lines.map((line) => line.join('\t')).join('\n')}\n`.replaceAll(NARROW, ' ');
 }

@@ -3,6 +3,7 @@ import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import { deflect } from '../../../core/mapping/deflect.ts';
 import { count, percent, signed } from '../../../core/plot/number-text.ts';
 import { directionText } from '../../selection/direction-words.ts';
+import { edgeName } from './edge-name.ts';
 import { rimPoint } from './figure-inputs.ts';
 import type { Standing } from './standing.ts';
 import type { ProposalReply, ResponseSeries } from './workbench-state.svelte.ts';
@@ -45,8 +46,8 @@ export function profileTable(standings: readonly Standing[], selected: number | 
 /** Rest points, each with its deflection under every mapping. */
 export function restTable(evidence: StickEvidence, standings: readonly Standing[]): Table {
   return {
-    caption: 'Rest points in raw counts as reported, and how far each is from the centre',
-    heads: ['release', 'x', 'y', ...standings.map(({ tone }) => `offset ${tone}`)],
+    caption: 'Rest points in raw counts, and their offset under each mapping',
+    heads: ['release', 'x', 'y', ...standings.map(({ tone }) => tone)],
     rows: (evidence.rest?.dwells ?? []).map(({ point }, index) => [
       String(index + 1),
       signed(point.x, 1),
@@ -64,8 +65,8 @@ export function restTable(evidence: StickEvidence, standings: readonly Standing[
 export function rimTable(evidence: StickEvidence, standings: readonly Standing[], selected: number | null): Table {
   const directions = standings[0]?.rim?.directions ?? [];
   return {
-    caption: 'Rim points in raw counts as reported, and the direction that each mapping puts out',
-    heads: ['direction', 'x', 'y', ...standings.map(({ tone }) => `output angle ${tone}`)],
+    caption: 'Rim points in raw counts, and the angle put out under each mapping',
+    heads: ['direction', 'x', 'y', ...standings.map(({ tone }) => tone)],
     rows: directions.map(({ angle }, index) => {
       const at = rimPoint(evidence, standings, angle);
       return [
@@ -110,7 +111,7 @@ export function railsTable(
         const u95 = proposal?.reasons.find((reason) => reason.of === `${axis}.${edge}`)?.u95 ?? null;
         const change = was === undefined || is === undefined ? null : is - was;
         return [
-          `${axis} ${edge === 'min' ? 'minimum' : edge === 'max' ? 'maximum' : edge}`,
+          edgeName(`${axis}.${edge}`),
           met(axis, edge),
           was === undefined ? NONE : count(was),
           is === undefined ? NONE : count(is),

@@ -3,7 +3,7 @@ import { count, percent, signed } from '../../../core/plot/number-text.ts';
 
 describe('numbers as text', () => {
   it('write fractions as per cent', () => {
-    expect([percent(0.0583), percent(1, 0), percent(-0.02)]).toEqual(['5.8 %', '100 %', '−2.0 %']);
+    expect([percent(0.0583), percent(1, 0), percent(-0.02)]).toEqual(['5.8\u202f%', '100\u202f%', '−2.0\u202f%']);
   });
 
   it('write a true minus and never minus zero', () => {

@@ -80,6 +80,12 @@ describe('profileFigure', () => {
     expect(never).toMatchObject({ text: '×', x: figure.direction.at(45) });
   });
 
+  it('marks no onset as never met where there is no rest to start from', () => {
+    const figure = profileFigure(input({ series: [series({ onset: null })] }), room);
+    expect(ofRole(figure.marks, 'never')).toHaveLength(0);
+    expect(ofRole(figure.marks, 'onset')[0]).toMatchObject({ d: '' });
+  });
+
   it('draws the onset axis from nothing even when every onset is large', () => {
     const figure = profileFigure(input({ series: [series({ onset: all(0.5) })] }), room);
     expect(figure.onset.domain[0]).toBe(0);
@@ -93,14 +99,30 @@ describe('profileRule', () => {
     const figure = profileFigure(both, room);
     const marks = profileRule(figure, both, 55, 11);
     expect(ofRole(marks, 'direction')[0]).toMatchObject({ x1: figure.direction.at(55), x2: figure.direction.at(55) });
-    expect(words(marks)).toEqual(['55°', '0.914', '1.022', '8.0 %', '8.0 %']);
+    expect(words(marks)).toEqual(['55°', '0.914', '1.022', '8.0\u202f%', '8.0\u202f%']);
     expect(ofRole(marks, 'reach')[1]).toMatchObject({ kind: 'dot', tone: 'proposed', y: figure.reach.at(1.022) });
   });
 
   it('writes to the left of the rule near the right end', () => {
     const figure = profileFigure(input({}), room);
-    const texts = profileRule(figure, input({}), 355, 11).filter((mark) => mark.kind === 'text');
+    const texts = profileRule(figure, input({}), 355, 11).flatMap((mark) =>
+      mark.kind === 'text' && mark.role === 'value' ? [mark] : [],
+    );
+    expect(texts).toHaveLength(2);
     expect(texts.every((mark) => mark.anchor === 'end' && mark.x < figure.direction.at(355))).toBe(true);
+  });
+
+  it('tags the angle on the axis below the rule', () => {
+    const figure = profileFigure(input({}), room);
+    const tags = ofRole(profileRule(figure, input({}), 55, 11), 'tag');
+    expect(tags[0]).toMatchObject({ kind: 'rect', x: figure.direction.at(55) - 16.5 });
+    expect(tags[1]).toMatchObject({ text: '55°', x: figure.direction.at(55) });
+  });
+
+  it('covers a word of the axis whole rather than cutting into it', () => {
+    const figure = profileFigure(input({}), room);
+    const covers = (angle: number): number => ofRole(profileRule(figure, input({}), angle, 11), 'back').length;
+    expect([covers(45), covers(55), covers(70)]).toEqual([1, 1, 0]);
   });
 
   it('shows the rule alone where nothing was covered', () => {

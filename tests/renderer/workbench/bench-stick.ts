@@ -1,0 +1,62 @@
+/** A stick as a survey gives it, and the details a bench answers with, for the Workbench's tests. */
+import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import type { StickMapping } from '../../../core/mapping/mapping.ts';
+import { measureUnder, withZones, type Standing } from '../../../renderer/views/workbench/standing.ts';
+import type { SurveyDetails } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
+import { chainOf, type Zone } from '../../../renderer/views/workbench/zone.ts';
+import { sensorFields } from '../../support/fields.ts';
+import { makeBenchStick, makeEvidence, sixTurns } from '../../support/make-evidence.ts';
+
+export const zone: Zone = { shape: 'radial', inner: 0.08, outer: 1 };
+
+/** Spans of 1000 counts about 2000, so that a count is a per mille. */
+export const mapping: StickMapping = {
+  x: { min: 1000, centre: 2000, max: 3000 },
+  y: { min: 1000, centre: 2000, max: 3000 },
+};
+
+/** 24 releases about (2020, 2000), a round gate of radius 950 about it. */
+export function wholeStick(): StickEvidence {
+  return makeBenchStick(
+    { seed: 3, releases: 24, rest: { x: 2020, y: 2000 }, scatter: 4, noise: 1, gate: 950 },
+    sensorFields,
+  );
+}
+
+/** One release at (2030, 2000) and a gate of radius 1000 about it without 100 … 110°. */
+export function oneRelease(): StickEvidence {
+  return makeEvidence({
+    dwells: [{ point: { x: 2030, y: 2000 } }],
+    turns: sixTurns((degrees) => (degrees >= 100 && degrees <= 110 ? null : 1000)),
+    about: { x: 2030, y: 2000 },
+  });
+}
+
+export function standUnder(evidence: StickEvidence, under: StickMapping = mapping, asked: Zone = zone): Standing {
+  return withZones(evidence, measureUnder(evidence, { tone: 'now', mapping: under }), chainOf(asked));
+}
+
+export function surveyOf(sticks: SurveyDetails['sticks'], domain: 'sensor' | 'reported' = 'sensor'): SurveyDetails {
+  return {
+    survey: 's1',
+    name: 'Bench pad, fitted.padlog',
+    identity: { vendorId: 1, productId: 2, product: 'Bench pad', serial: null, transport: 'simulated' },
+    log: {
+      durationUs: 1,
+      reports: 1,
+      lost: null,
+      rateHz: 1000,
+      domain,
+      stage: 'fitted',
+      interval: null,
+      duplicates: 0,
+    },
+    mappingFrom: 'range',
+    sticks,
+  };
+}
+
+/** The evidence as it crosses to the screen: plain, mutable arrays. */
+export function asSent(evidence: StickEvidence, current: StickMapping): NonNullable<SurveyDetails['sticks']['left']> {
+  return structuredClone({ evidence, current }) as NonNullable<SurveyDetails['sticks']['left']>;
+}

@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { ledgerRows, ledgerText } from '../../../renderer/views/workbench/ledger.ts';
+import { makeEvidence } from '../../support/make-evidence.ts';
+import { mapping, oneRelease, standUnder, wholeStick } from './bench-stick.ts';
+
+function cell(rows: ReturnType<typeof ledgerRows>, label: string): string {
+  const found = rows.find((row) => row.label.startsWith(label))?.cells[0];
+  return found === undefined ? 'no such row' : `${found.value} ${found.beside}`.trim();
+}
+
+describe('ledgerRows', () => {
+  it('writes the measures of a whole stick with their uncertainty', () => {
+    const standing = standUnder(wholeStick());
+    const rows = ledgerRows([standing]);
+    expect(cell(rows, 'least reach')).toMatch(/^0\.9\d\d at \d+°$/);
+    expect(cell(rows, 'rest offset')).toMatch(/^\d\.\d\u202f% ±\d\.\d$/);
+    expect(cell(rows, 'leaks, of 24')).toBe('0 ≤ 11.7\u202f%');
+    expect(rows.find((row) => row.label === 'full reach, of 72')).toBeDefined();
+    expect(cell(rows, 'rest scatter')).toBe(`${standing.rest?.enclosing.radius.toFixed(1) ?? ''} counts`);
+  });
+
+  it('defines every measure', () => {
+    for (const row of ledgerRows([standUnder(wholeStick())])) expect(row.definition.length).toBeGreaterThan(30);
+  });
+
+  it('leaves what one release cannot state open', () => {
+    const rows = ledgerRows([standUnder(oneRelease())]);
+    expect(cell(rows, 'tolerance radius')).toBe('—');
+    expect(cell(rows, 'rest offset')).toBe('3.0\u202f%');
+    expect(cell(rows, 'leaks, of 1')).toBe('0 ≤ 95.0\u202f%');
+    expect(cell(rows, 'hides')).toBe('1 of 1 seen');
+  });
+
+  it('leaves everything of the rim open without a rim', () => {
+    const rows = ledgerRows([standUnder(makeEvidence({ dwells: [{ point: { x: 2000, y: 2000 } }] }))]);
+    for (const label of ['least reach', 'mean radial error', 'full reach', 'overreach'])
+      expect(cell(rows, label)).toBe('—');
+  });
+});
+
+describe('ledgerText', () => {
+  it('gives one line a number, tabs between and plain spaces before the signs', () => {
+    const text = ledgerText('s1, left stick', [standUnder(wholeStick(), mapping)]);
+    const lines = text.trimEnd().split('\n');
+    expect(lines[0]).toBe('s1, left stick\tnow');
+    expect(lines).toContain('leaks, of 24\t0 ≤ 11.7 %');
+    expect(lines.slice(-6)).toEqual([
+      'x min\t1000',
+      'x centre\t2000',
+      'x max\t3000',
+      'y min\t1000',
+      'y centre\t2000',
+      'y max\t3000',
+    ]);
+    expect(text).not.toContain('\u202f');
+  });
+});
