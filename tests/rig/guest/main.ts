@@ -1,6 +1,7 @@
 /** Runs in the guest: every check of the rig, in order; exit code 0 only if all passed. */
 import { readFileSync } from 'node:fs';
 import { check, failed } from './checks.ts';
+import { checkCommandLine } from './command-line-checks.ts';
 import { judgeReports } from './input-judge.ts';
 import { judgeDescriptors } from './kernel-judge.ts';
 import { RigPad } from './rig-pad.ts';
@@ -24,6 +25,7 @@ try {
   await checkExchange(pad);
   await checkPermission(pad);
   await checkUnplug(pad);
+  await checkCommandLine(pad);
   const rates = (wishes.get('rates') ?? '125,250,1000').split(',').map(Number);
   await checkStreams(pad, rates, Number(wishes.get('seconds') ?? 3));
   await checkStreams(pad, [1000], 2, 500);
