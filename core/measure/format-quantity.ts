@@ -1,5 +1,5 @@
 /** Numbers as a table writes them: an uncertainty decides how many digits stand. */
-import { signed } from '../plot/number-text.ts';
+import { signed } from '../numeric/signed-text.ts';
 
 export const NOTHING = '–';
 

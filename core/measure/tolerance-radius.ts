@@ -8,7 +8,7 @@ import { meanRest } from './mean-rest.ts';
 import { largestAtRest, largestDeparture } from './rest-deflection.ts';
 
 /** Fewest releases for a statement beyond what was seen (DESIGN, Rest). */
-export const LEAST_RELEASES = 12;
+const LEAST_RELEASES = 12;
 
 /**
  * A fraction: largest |d| over the region that holds 99 % of releases with 95 % confidence, (u − ū)ᵀS⁻¹(u − ū) ≤ c(n)²
