@@ -1,5 +1,5 @@
 /** One process at a time captures from a pad or writes to it. */
-import type { PadIdentity } from '../../core/log/header.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import type { Result } from '../../core/result.ts';
 
 export interface PadLock {

@@ -132,6 +132,8 @@ export class SurveyDesk {
     this.#surveys.set(survey, session);
     this.#underway.set(request.pad, session);
     this.#ports.quiet(true);
+    const { stored } = pad.source;
+    if (stored !== undefined) recorder.value.mark(startMicros, 'layers', { layers: { user: stored } });
     session.begin();
     return done(session.state);
   }

@@ -1,5 +1,5 @@
 /** Plugs simulated pads in by the name of what is wrong with them. */
-import { findDemo } from '../../core/simulate/demos.ts';
+import { demos, findDemo } from '../../core/simulate/demos.ts';
 import { createSimulatedPad } from '../../core/simulate/simulated-pad.ts';
 import { done } from '../../core/result.ts';
 import type { Clock } from '../bench/clock.ts';
@@ -15,6 +15,9 @@ export function createDemoPlug(clock: Clock, firstSeed: number): PlugDemo {
     const pad = createSimulatedPad(demo.value, firstSeed + plugged);
     plugged += 1;
     const transport = new SimulatedTransport(key, pad, clock);
-    return done({ transport, problem: null, rule: null, hand: transport.hand });
+    // Counts of the plain family have gone through that mapping already: it is not theirs to be looked at under.
+    const { family, firmware } = demos[demo.value].build;
+    const stored = family === 'sensor' ? { stored: firmware } : {};
+    return done({ transport, problem: null, rule: null, hand: transport.hand, ...stored });
   };
 }

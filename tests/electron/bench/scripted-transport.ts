@@ -1,5 +1,5 @@
 /** A transport that a test plays: it answers, reports, fails and leaves when told. */
-import type { PadIdentity } from '../../../core/log/header.ts';
+import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { done, type Problem, type Result } from '../../../core/result.ts';
 import type { PadSource } from '../../../electron/bench/pad-source.ts';
 import type { Transport, TransportListener } from '../../../electron/transport/transport.ts';

@@ -42,7 +42,7 @@ describe('the built Electron main process', () => {
   let ran: Ran;
 
   beforeAll(async () => {
-    ensureBuilt();
+    await ensureBuilt();
     ran = await play();
     played = JSON.parse(ran.stdout === '' ? '{}' : ran.stdout) as Played;
   }, 120_000);

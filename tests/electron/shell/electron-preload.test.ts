@@ -7,7 +7,7 @@ describe('the built preload', () => {
   let played: Record<string, unknown>;
 
   beforeAll(async () => {
-    ensureBuilt();
+    await ensureBuilt();
     const ran = await runNode([projectFile('tests/electron/shell/play-preload.ts')]);
     expect(ran.stderr).toBe('');
     played = JSON.parse(ran.stdout) as Record<string, unknown>;
