@@ -86,6 +86,16 @@ function linesFor(covered: number | null, releases: number | null): readonly Lin
       cell: ({ zones }) => number(zones.smallestZone?.observed, percent),
     },
     {
+      label: 'its cost in onset',
+      definition:
+        'Least and largest push that the smallest zone seen swallows over all directions: what hiding the rest costs at best.',
+      cell: ({ zones }) => {
+        const costs = zones.smallestZone?.costs.observed;
+        if (costs === undefined) return null;
+        return { value: `${signed(costs.least * 100, 1)}–${percent(costs.largest)}`, beside: '' };
+      },
+    },
+    {
       label: releases === null ? 'leaks' : `leaks, of ${releases}`,
       definition:
         'Releases whose settled rest comes out of the zone as anything but zero, and below which share of all releases leak, one-sided at 95 % (0.95 quantile of Beta(k + 1, n − k)).',

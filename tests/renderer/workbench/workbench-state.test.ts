@@ -142,13 +142,13 @@ describe('the Workbench', () => {
   });
 
   it('keeps to the survey opened last when answers overtake each other', async () => {
-    const answers: ((value: Result<SurveyDetails>) => void)[] = [];
+    const answers: ((value: never) => void)[] = [];
     const other = { ...surveyOf({ left: asSent(oneRelease(), mapping) }), survey: 's2' };
     const { bench } = workbench();
     const { state } = workbench({
       bench: {
         ...bench,
-        call: (name: string) =>
+        call: (name) =>
           name === 'surveys.open'
             ? new Promise((resolve) => answers.push(resolve))
             : Promise.resolve(failed('none', 'No proposal.')),
@@ -156,9 +156,9 @@ describe('the Workbench', () => {
     });
     const first = state.open('s1');
     const second = state.open('s2');
-    answers[1]?.({ ok: true, value: other });
+    answers[1]?.({ ok: true, value: other } as never);
     await second;
-    answers[0]?.({ ok: true, value: survey });
+    answers[0]?.({ ok: true, value: survey } as never);
     await first;
     expect(state.details?.survey).toBe('s2');
   });

@@ -5,7 +5,7 @@ import { zoneSentence } from '../../../renderer/views/workbench/zone-sentence.ts
 const clean: ZoneAnswer = {
   leaks: { releases: 24, leaking: 0, share: 0, upperBound95: 0.117, largestOutput: 0 },
   hides: 'hidden',
-  smallestZone: { observed: 0.03, tolerance99: 0.05 },
+  smallestZone: null,
   onset: [
     { angle: 0, deflection: 0.07 },
     { angle: 5, deflection: 0.12 },
