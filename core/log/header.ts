@@ -1,15 +1,8 @@
 /** The first line of a report log (DESIGN, files a user owns). */
+import type { PadIdentity } from '../pad/identity.ts';
 import type { Domain } from '../pad/stick.ts';
 
 export type Stage = 'received' | 'fitted' | 'calibrated' | 'recheck';
-
-export interface PadIdentity {
-  readonly vendorId: number;
-  readonly productId: number;
-  readonly product: string;
-  readonly serial: string | null;
-  readonly transport: 'usb' | 'bluetooth' | 'simulated';
-}
 
 export interface LogHeader {
   readonly kind: 'stickwright-report-log';

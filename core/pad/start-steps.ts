@@ -1,5 +1,5 @@
 /** The start-up exchange for the connection at hand. */
-import type { PadIdentity } from '../log/header.ts';
+import type { PadIdentity } from './identity.ts';
 import type { Profile, StartStep } from './profile.ts';
 
 /** The steps of a profile that are sent on this connection, in order. */

@@ -2,7 +2,7 @@
  * A pad that exists in numbers only: hands, sticks, springs, gates, sensors, a converter, a firmware and real report
  * bytes, the same for the same seed. It shares no code with what measures it. All times are passed in.
  */
-import type { PadIdentity } from '../log/header.ts';
+import type { PadIdentity } from '../pad/identity.ts';
 import { demoPads } from '../pad/demo-profile.ts';
 import type { StickId } from '../pad/stick.ts';
 import type { PadBuild } from './build.ts';

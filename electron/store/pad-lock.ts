@@ -4,7 +4,7 @@ import { mkdir, readFile, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { lock, type LockOptions } from 'proper-lockfile';
 import { z } from 'zod';
-import type { PadIdentity } from '../../core/log/header.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { PadLock } from '../bench/pad-lock-port.ts';
 import { writeWhole } from './atomic-file.ts';

@@ -1,6 +1,6 @@
 /** Which of the listed HID devices are pads, one entry each, with everything that opening them needs. */
 import { parseDescriptor } from '../../core/hid/descriptor.ts';
-import type { PadIdentity } from '../../core/log/header.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import { findProfile } from '../../core/pad/profiles.ts';
 import type { Problem } from '../../core/result.ts';
 import type { AccessRule } from '../bench/pad-source.ts';

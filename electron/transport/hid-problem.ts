@@ -1,5 +1,5 @@
 /** What the HID library's words mean: no permission, busy, gone, or a fault of the exchange. */
-import type { PadIdentity } from '../../core/log/header.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import type { Problem } from '../../core/result.ts';
 import { udevRule } from './udev-rule.ts';
 

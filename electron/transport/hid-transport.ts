@@ -1,6 +1,6 @@
 /** A real pad as a transport. The handler of incoming data only stamps and hands on; decoding is done elsewhere. */
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import type { PadIdentity } from '../../core/log/header.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Clock } from '../bench/clock.ts';
 import type { HidHandle, HidPort } from './hid-port.ts';

@@ -1,6 +1,7 @@
 /** A report log as a transport: its reports come again as they came, at their own pace or as fast as they can be heard. */
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import type { LogHeader, PadIdentity } from '../../core/log/header.ts';
+import type { LogHeader } from '../../core/log/header.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import { readHex } from '../../core/hid/hex.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Clock } from '../bench/clock.ts';

@@ -1,5 +1,5 @@
 /** A simulated pad as a transport: it lives by the clock it is given, a batch of reports every few milliseconds. */
-import type { PadIdentity } from '../../core/log/header.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { SimulatedHand } from '../../core/simulate/simulated-hand.ts';
 import type { SimulatedPad } from '../../core/simulate/simulated-pad.ts';

@@ -1,5 +1,5 @@
 /** The rule that lets the person at a Linux machine open one kind of pad. */
-import type { PadIdentity } from '../../core/log/header.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import type { AccessRule } from '../bench/pad-source.ts';
 
 /**

@@ -6,7 +6,6 @@ const root = path.resolve(import.meta.dirname, '../..');
 
 export default defineConfig({
   root,
-  configFile: false,
   ssr: { noExternal: true, external: ['node-hid'] },
   build: {
     outDir: path.join(root, 'out/rig/bundle'),

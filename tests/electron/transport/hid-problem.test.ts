@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { PadIdentity } from '../../../core/log/header.ts';
+import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { hidFault, hidProblem } from '../../../electron/transport/hid-problem.ts';
 import { udevRule } from '../../../electron/transport/udev-rule.ts';
 

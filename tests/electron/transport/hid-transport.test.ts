@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { PadIdentity } from '../../../core/log/header.ts';
+import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { HidTransport } from '../../../electron/transport/hid-transport.ts';
 import { FakeClock, settle } from '../../support/fake-clock.ts';
 import { FakeHid } from '../../support/fake-hid.ts';
