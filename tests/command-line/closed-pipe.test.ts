@@ -1,0 +1,55 @@
+import { spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ensureBuilt, outFile } from '../electron/shell/built.ts';
+
+let folder: string;
+
+beforeAll(async () => {
+  await ensureBuilt();
+  folder = await mkdtemp(path.join(tmpdir(), 'stickwright-pipe-'));
+}, 180_000);
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+function start(...args: string[]) {
+  const child = spawn(process.execPath, [outFile('main/command-line.js'), ...args], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let stderr = '';
+  child.stderr.on('data', (part: Buffer) => (stderr += part.toString()));
+  const ended = new Promise<{ code: number | null; stderr: string }>((resolve) => {
+    child.on('close', (code) => resolve({ code, stderr }));
+  });
+  return { child, ended, said: () => stderr };
+}
+
+describe('what happens from outside', () => {
+  it('ends quietly with 0 when the reader closes the pipe', async () => {
+    const { child, ended } = start('watch', '--demo', 'healthy');
+    child.stdout.once('data', () => child.stdout.destroy());
+    expect(await ended).toEqual({ code: 0, stderr: '' });
+  });
+
+  it('stops watching on an interrupt, with 0', async () => {
+    const { child, ended } = start('watch', '--demo', 'healthy');
+    child.stdout.once('data', () => child.kill('SIGINT'));
+    child.stdout.resume();
+    expect(await ended).toEqual({ code: 0, stderr: '' });
+  });
+
+  it('keeps what a survey had taken when it is interrupted', async () => {
+    const out = path.join(folder, 'interrupted.padlog');
+    const { child, ended, said } = start('survey', '--demo', 'healthy', '--out', out, '--releases', '200');
+    child.stdout.resume();
+    await expect.poll(() => said().includes('left stick: rest') && existsSync(out), { timeout: 20_000 }).toBe(true);
+    child.kill('SIGINT');
+    const { code, stderr } = await ended;
+    expect(code).toBe(1);
+    expect(stderr).toContain(`what was taken is kept in ${out}`);
+    const text = await readFile(out, 'utf8');
+    expect(text.endsWith('"edge":"end"}]\n')).toBe(true);
+  });
+});
