@@ -50,7 +50,8 @@ export class WorkbenchState {
   #problem = $state.raw<Problem | null>(null);
   #loading = $state(false);
   #proposals = $state.raw<Partial<Record<StickId, Result<ProposalReply>>>>({});
-  #proposing = $state(false);
+  /** Sticks whose proposal is still being computed. */
+  #awaited = $state.raw<readonly StickId[]>([]);
   #wish = $state.raw<Wish>(USUAL_WISH);
   #ownZone = $state.raw<Zone | null>(null);
   #pointed = $state<number | null>(null);
@@ -127,8 +128,9 @@ export class WorkbenchState {
     return this.#wish;
   }
 
+  /** Whether the proposal of the shown stick is still being computed. */
   get proposing(): boolean {
-    return this.#proposing;
+    return this.#awaited.includes(this.#from.stick());
   }
 
   get proposal(): ProposalReply | null {
@@ -155,22 +157,19 @@ export class WorkbenchState {
   /** Opens a survey, or puts the old one away. The newest call wins, whichever answer comes last. */
   async open(survey: string | null): Promise<void> {
     const asked = (this.#asked += 1);
-    if (survey === null) {
-      this.#details = null;
-      this.#problem = null;
-      this.#proposals = {};
-      return;
-    }
+    // Numbers of one survey must never stand under the name of another, not even while it is read.
+    if (survey !== this.#details?.survey) this.#putAway();
+    if (survey === null) return;
     this.#loading = true;
     const reply = await this.#from.bench.call('surveys.open', { survey });
     if (asked !== this.#asked) return;
-    this.#loading = false;
-    this.#proposals = {};
+    this.#putAway();
     this.#details = reply.ok ? reply.value : null;
     this.#problem = reply.ok ? null : reply.problem;
-    if (reply.ok) await this.#propose();
+    if (!reply.ok) return;
     // The weakest direction is what a bench asks about first.
     if (this.#from.direction() === null) this.#from.select(this.standings[0]?.rim?.leastReach?.angle ?? 0);
+    await this.#propose();
   }
 
   /** Asks for another proposal. What is not named stays. */
@@ -188,20 +187,29 @@ export class WorkbenchState {
     this.#pointed = direction;
   }
 
+  #putAway(): void {
+    this.#details = null;
+    this.#problem = null;
+    this.#proposals = {};
+    this.#loading = false;
+    this.#awaited = [];
+    this.#wished += 1;
+  }
+
+  /** One stick after the other, the shown one first: the bench computes one at a time. */
   async #propose(): Promise<void> {
     const details = this.#details;
     if (details === null) return;
     const wished = (this.#wished += 1);
-    const asked = this.#asked;
-    this.#proposing = true;
+    const shown = this.#from.stick();
     const sticks = STICKS.filter((stick) => details.sticks[stick] !== undefined);
-    const replies = await Promise.all(
-      sticks.map((stick) =>
-        this.#from.bench.call('surveys.propose', { survey: details.survey, stick, wish: this.#wish }),
-      ),
-    );
-    if (wished !== this.#wished || asked !== this.#asked) return;
-    this.#proposing = false;
-    this.#proposals = Object.fromEntries(sticks.map((stick, index) => [stick, replies[index]]));
+    this.#awaited = sticks.toSorted((a, b) => Number(b === shown) - Number(a === shown));
+    for (const stick of this.#awaited) {
+      const request = { survey: details.survey, stick, wish: this.#wish };
+      const reply = await this.#from.bench.call('surveys.propose', request);
+      if (wished !== this.#wished) return;
+      this.#proposals = { ...this.#proposals, [stick]: reply };
+      this.#awaited = this.#awaited.filter((other) => other !== stick);
+    }
   }
 }

@@ -141,6 +141,31 @@ describe('the Workbench', () => {
     expect([state.details, state.proposal, state.standings]).toEqual([null, null, []]);
   });
 
+  it('shows nothing of the survey before while another is read', async () => {
+    const { state } = workbench();
+    await state.open('s1');
+    const opening = state.open('s2');
+    expect([state.details, state.standings, state.loading]).toEqual([null, [], true]);
+    await opening;
+    expect([state.details, state.loading]).toEqual([null, false]);
+  });
+
+  it('asks for the shown stick first', async () => {
+    const { state, bench } = workbench({ stick: () => 'right' });
+    await state.open('s1');
+    const sticks = bench.asked.flatMap(({ name, request }) => (name === 'surveys.propose' ? [request] : []));
+    expect(sticks).toMatchObject([{ stick: 'right' }, { stick: 'left' }]);
+  });
+
+  it('drops the answer to a wish that was changed meanwhile', async () => {
+    const { state, bench } = workbench();
+    await state.open('s1');
+    await Promise.all([state.askFor({ aim: 'edges' }), state.askFor({ aim: 'even' })]);
+    expect(state.proposal?.aim).toBe('even');
+    expect(bench.asked.at(-1)?.request).toMatchObject({ wish: { aim: 'even' } });
+    expect(state.proposing).toBe(false);
+  });
+
   it('keeps to the survey opened last when answers overtake each other', async () => {
     const answers: ((value: never) => void)[] = [];
     const other = { ...surveyOf({ left: asSent(oneRelease(), mapping) }), survey: 's2' };
