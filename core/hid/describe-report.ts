@@ -85,9 +85,8 @@ function readOut({ plan, keys, decoded }: Labelled): Pick<ReportDescription, 'va
   return { values, buttons: [...down].sort((one, other) => one - other) };
 }
 
-/** What an array slot selects; null outside of its range, for an index without a usage and for usage 0 ("none" on every page that arrays use). */
-export function selectedUsage(slot: Control, value: number): Usage | null {
-  if (value > slot.logicalMaximum) return null;
+/** What an array slot selects; null for an index that has no choice, and for usage 0: "none" on the pages of arrays. */
+function selectedUsage(slot: Control, value: number): Usage | null {
   const choice = slot.choices[value - slot.logicalMinimum];
   return choice === undefined || choice.usage === 0 ? null : choice;
 }

@@ -152,6 +152,10 @@ describe('ranges', () => {
     expect(range('25 7f 15 81')).toEqual([-127, 127, true]);
   });
 
+  it('keep a maximum as it was read, as Linux does, where only the minimum changes after it', () => {
+    expect(range('15 00 25 ff 15 81')).toEqual([-127, 255, true]);
+  });
+
   it('read physical limits the same way, with unit and exponent, until they change', () => {
     const controls = inputs(BYTE, '35 00 45 ff 65 14 55 0e 09 30 81 02 09 31 81 02 35 81 45 7f 64 54 09 32 81 02');
     expect(controls.map((one) => [one.physicalMinimum, one.physicalMaximum, one.unit, one.unitExponent])).toEqual([
