@@ -1,9 +1,10 @@
 /** Proposals as a person reads them: the numbers with their reasons, then what they will do beside what is now. */
 import { formatPercent, formatQuantity } from '../../../core/measure/format-quantity.ts';
-import { STICKS } from '../../../core/pad/stick.ts';
+import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import type { Prediction, Proposal } from '../../../core/proposal/proposal.ts';
-import type { Proposals } from './propose.ts';
 import { drawTable } from './tables.ts';
+
+export type Proposals = Partial<Record<StickId, Proposal>>;
 
 export function proposalText(proposals: Proposals): string {
   return STICKS.flatMap((stick) => {

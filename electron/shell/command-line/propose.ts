@@ -8,13 +8,13 @@ import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import { storedMapping } from '../../../core/mapping/stored-mapping.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { propose } from '../../../core/proposal/propose.ts';
-import type { Aim, CentreBy, Proposal } from '../../../core/proposal/proposal.ts';
+import type { Aim, CentreBy } from '../../../core/proposal/proposal.ts';
 import { failed, type Problem, type Result } from '../../../core/result.ts';
 import { storageProblem } from '../../store/storage-problem.ts';
 import { readLog, readMapping } from './log-input.ts';
 import { refuseOverwrite } from './output-files.ts';
 import { outputHead } from './output.ts';
-import { proposalText } from './proposal-text.ts';
+import { proposalText, type Proposals } from './proposal-text.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 
 export interface ProposeOptions {
@@ -28,8 +28,6 @@ export interface ProposeOptions {
 
 /** The bootstrap is drawn alike every time. */
 const SEED = 1;
-
-export type Proposals = Partial<Record<StickId, Proposal>>;
 
 export async function proposeForFile(terminal: Terminal, log: string, options: ProposeOptions): Promise<ExitCode> {
   const refusal = options.out === undefined ? null : refuseOverwrite(options.out, options.force === true);

@@ -104,7 +104,10 @@ describe('bench', () => {
       ok: false,
       problem: { code: 'pad-not-simulated' },
     });
-    expect(await bench.handle('pads.open', { pad: 'pad-2' })).toMatchObject({ ok: false, problem: { code: 'pad-gone' } });
+    expect(await bench.handle('pads.open', { pad: 'pad-2' })).toMatchObject({
+      ok: false,
+      problem: { code: 'pad-gone' },
+    });
   });
 
   it('opens a kept survey again after a restart, from measures worked out once', async () => {
@@ -116,7 +119,9 @@ describe('bench', () => {
     await test.bench.close();
 
     const { bench } = await makeBench({ folder: test.folder });
-    expect(valueOf(await bench.handle('surveys.list', {}))).toEqual([expect.objectContaining({ survey, finished: true })]);
+    expect(valueOf(await bench.handle('surveys.list', {}))).toEqual([
+      expect.objectContaining({ survey, finished: true }),
+    ]);
     expect(valueOf(await bench.handle('surveys.open', { survey }))).toEqual(first);
     expect((await stat(kept)).mtimeMs).toBe(before.mtimeMs);
     await writeFile(kept, 'not json');
@@ -157,9 +162,13 @@ describe('bench', () => {
     ]);
     expect(answers.filter(({ ok }) => !ok)).toEqual([]);
     await test.until(() => told.has('surveys.changed'));
-    expect([...told].toSorted()).toEqual(
-      ['pad.health', 'pads.changed', 'settings.changed', 'survey.state', 'surveys.changed'],
-    );
+    expect([...told].toSorted()).toEqual([
+      'pad.health',
+      'pads.changed',
+      'settings.changed',
+      'survey.state',
+      'surveys.changed',
+    ]);
     expect(faults).toEqual([]);
   });
 
@@ -168,7 +177,9 @@ describe('bench', () => {
     const lists: number[] = [];
     test.bench.listen('surveys.changed', (surveys) => lists.push(surveys.length));
     const piece = Buffer.from(smallLog()).toString('base64');
-    const taken = valueOf(await test.bench.handle('surveys.import', { upload: 'u', name: 'a.padlog', piece, last: true }));
+    const taken = valueOf(
+      await test.bench.handle('surveys.import', { upload: 'u', name: 'a.padlog', piece, last: true }),
+    );
     expect(taken.survey).toMatchObject({ name: 'a', product: 'Test pad', simulated: false });
     await expect.poll(() => lists).toEqual([1]);
     const details = valueOf(await test.bench.handle('surveys.open', { survey: taken.survey?.survey ?? '' }));

@@ -5,7 +5,7 @@ import { done, failed, type Result } from '../../../core/result.ts';
 import type { PadSource, PlugDemo } from '../../../electron/bench/pad-source.ts';
 import { VirtualClock } from '../../../electron/bench/virtual-clock.ts';
 import { createDemoPlug } from '../../../electron/transport/plug-demo.ts';
-import type { SimulatedTransport } from '../../../electron/transport/simulated-transport.ts';
+import { SimulatedTransport } from '../../../electron/transport/simulated-transport.ts';
 import { failingFiles } from '../../support/failing-files.ts';
 import { readLog } from '../../support/read-log.ts';
 import { follow, makeBench, openFirst, surveyOf, valueOf, type TestBench } from './make-bench.ts';
@@ -200,7 +200,8 @@ describe('a survey on the bench', () => {
     const held = heldPlug();
     const test = await underway({ clock: held.clock, plugDemo: held.plugDemo }, { releases: 12, turns: 1 });
     await held.clock.run(() => last(test)?.releases.taken === 2);
-    (held.plugged[0]!.transport as SimulatedTransport).unplug();
+    const { transport } = held.plugged[0]!;
+    if (transport instanceof SimulatedTransport) transport.unplug();
     await held.clock.run(() => isOver(test));
     expect(last(test)).toMatchObject({ step: 'failed', problem: { code: 'pad-gone' } });
     const details = valueOf(await test.bench.handle('surveys.open', { survey: test.survey }));
