@@ -8,7 +8,10 @@ export interface Usage {
   readonly usage: number;
 }
 
-/** One element of a variable main item, or one slot of an array main item. Bits count from the first payload bit (report id excluded). */
+/**
+ * One element of a variable main item, or one slot of an array main item. Bits count from the first payload bit (report
+ * id excluded).
+ */
 export interface Control {
   readonly type: ReportType;
   /** Null where reports of this type carry no id. */

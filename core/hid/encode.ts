@@ -40,7 +40,7 @@ export function fieldLimits(control: Control): readonly [number, number] {
   return control.signed ? [-codes / 2, codes / 2 - 1] : [0, codes - 1];
 }
 
-/** The code next to the logical range on the side where there is one; NaN where the range fills the field or there is no null state. */
+/** The code next to the logical range; NaN where there is no null state or the range fills the field. */
 function nullCount(control: Control): number {
   const [least, greatest] = fieldLimits(control);
   if (!control.hasNull) return Number.NaN;

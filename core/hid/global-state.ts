@@ -138,7 +138,7 @@ export function rangeInForce(
   return { minimum, maximum: minimum >= 0 && maximum.read < 0 ? maximum.unsigned : maximum.read };
 }
 
-/** 0 … 15 is a nibble in two's complement (HID 1.11, 6.2.2.7); devices that write a plain signed number are believed too. */
+/** 0 … 15 is a nibble in two's complement (HID 1.11, 6.2.2.7); a plain signed number is believed too. */
 function unitExponent(value: number): number {
   return value >= 8 && value <= 15 ? value - 16 : value;
 }

@@ -1,4 +1,4 @@
-/** How much of anything one report descriptor may hold: far above real devices, low enough that no input can flood memory. */
+/** How much one report descriptor may hold: far above real devices, low enough that no input floods the memory. */
 export const limits = {
   /** The class descriptor gives the length in 16 bits (HID 1.11, 6.2.1). */
   descriptorBytes: 65_535,

@@ -8,7 +8,7 @@ import { STICKS, type AxisField, type StickFields, type StickId } from './stick.
 /** A field of a report by its bits alone. */
 type FieldRange = Omit<ProfileField, 'up'>;
 
-/** The report that the profile reads is one that the descriptor has, and long enough. Nothing speaks against it where the descriptor is not known. */
+/** The descriptor has the report that the profile reads, and long enough; an unknown descriptor is no objection. */
 export function profileFits(profile: Profile, descriptor: Descriptor | null): boolean {
   if (descriptor === null) return true;
   const { reportId, byteLength } = profile.report;

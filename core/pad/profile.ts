@@ -11,7 +11,7 @@ export interface ProfileField {
   readonly up: 1 | -1;
 }
 
-/** Where the direction pad stands: `minimum` is up, further codes go clockwise in equal steps, any other code is no direction. */
+/** A direction pad: `minimum` is up, further codes go clockwise in equal steps, any other code is no direction. */
 export interface ProfileHat {
   readonly bitOffset: number;
   readonly bitSize: number;
