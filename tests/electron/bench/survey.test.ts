@@ -8,6 +8,9 @@ import { createDemoPlug } from '../../../electron/transport/plug-demo.ts';
 import { SimulatedTransport } from '../../../electron/transport/simulated-transport.ts';
 import { failingFiles } from '../../support/failing-files.ts';
 import { readLog } from '../../support/read-log.ts';
+import { temporaryFolder } from '../../support/temporary-folder.ts';
+import { createPadLock } from '../../../electron/store/pad-lock.ts';
+import { ScriptedTransport, sourceOf } from './scripted-transport.ts';
 import { follow, makeBench, openFirst, surveyOf, valueOf, type TestBench } from './make-bench.ts';
 
 const MINUTES = 60_000;
@@ -306,5 +309,36 @@ describe('a survey on the bench', () => {
     expect(taken).toEqual(['/dev/hidraw7', '/dev/hidraw7']);
     valueOf(await test.bench.handle('survey.say', { survey, what: 'abort' }));
     expect(taken).toEqual(['/dev/hidraw7', '/dev/hidraw7', 'free']);
+  });
+
+  it('is refused on a pad that another bench is taking a survey of, until that one ends', async () => {
+    const locks = await temporaryFolder();
+    const pads = [new ScriptedTransport('/dev/hidraw3'), new ScriptedTransport('/dev/hidraw3')];
+    const benches = await Promise.all(
+      pads.map((transport) =>
+        makeBench({
+          lock: createPadLock(locks),
+          watcher: {
+            start: (hear) => hear([sourceOf(transport)]),
+            pause: () => undefined,
+            resume: () => undefined,
+            close: () => Promise.resolve(),
+          },
+        }),
+      ),
+    );
+    const [one, other] = benches as [TestBench, TestBench];
+    const pad = await openFirst(one);
+    await openFirst(other);
+    const first = valueOf(await one.bench.handle('survey.start', surveyOf(pad)));
+    const refused = await other.bench.handle('survey.start', surveyOf(pad));
+    expect(refused).toMatchObject({
+      ok: false,
+      problem: { code: 'pad-busy', says: expect.stringMatching(/\.$/u) as string },
+    });
+    expect(valueOf(await other.bench.handle('surveys.list', {}))).toEqual([]);
+    valueOf(await one.bench.handle('survey.say', { survey: first.survey, what: 'abort' }));
+    const second = valueOf(await other.bench.handle('survey.start', surveyOf(pad)));
+    expect(second.step).toBe('ready');
   });
 });
