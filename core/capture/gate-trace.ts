@@ -1,13 +1,14 @@
 /** Draws the gate that the turns of a capture felt out. */
 import type { Turn } from './evidence.ts';
 import { indexAt } from './find-index.ts';
-import { thinPolyline } from './thin-polyline.ts';
+import { pointWeights } from './point-weights.ts';
 import type { StickTrack } from './track.ts';
 
-/** Points a trace may have; half of them are left for the ways back between stretches. */
+/** Points a trace may have. */
 const MOST_POINTS = 1500;
 /** Half a count: no reading is moved by more, unless there are too many. */
 const FINEST = 0.5;
+const COARSER = 1.25;
 
 /**
  * Raw counts as reported, x and y in turn: the readings of the turns, thinned so that the line stays within half a count
@@ -15,15 +16,27 @@ const FINEST = 0.5;
  * along the gate to where the next began, so that it never cuts across.
  */
 export function gateTrace(track: StickTrack, turns: readonly Turn[]): number[] {
-  const stretches = stretchesOf(turns).map(({ startUs, endUs }) => readingsBetween(track, startUs, endUs));
-  for (let tolerance = FINEST; ; tolerance *= 2) {
-    const trace = join(stretches.map((readings) => thin(readings, tolerance)));
+  const lines = stretchesOf(turns).map(({ startUs, endUs }) => {
+    const points = readingsBetween(track, startUs, endUs);
+    return { points, weights: pointWeights(points, FINEST) };
+  });
+  for (let tolerance = FINEST; ; tolerance *= COARSER) {
+    const trace = join(lines.map((line) => thin(line, tolerance)));
     if (trace.length <= 2 * MOST_POINTS) return trace;
   }
 }
 
-function thin(readings: readonly number[], tolerance: number): number[] {
-  return thinPolyline(readings, tolerance).flatMap((i) => [readings[2 * i] ?? 0, readings[2 * i + 1] ?? 0]);
+interface Line {
+  readonly points: readonly number[];
+  readonly weights: Float64Array;
+}
+
+function thin({ points, weights }: Line, tolerance: number): number[] {
+  const kept: number[] = [];
+  weights.forEach((weight, i) => {
+    if (weight > tolerance) kept.push(points[2 * i] ?? 0, points[2 * i + 1] ?? 0);
+  });
+  return kept;
 }
 
 /** Turns that follow on each other, as one. */

@@ -58,7 +58,7 @@ export class SettleDetector {
 
   reading(t: number, x: number, y: number, buttonDown: boolean): void {
     if (Number.isNaN(this.#now)) this.#begin(t);
-    this.advance(t);
+    else this.advance(t);
     this.#x = x;
     this.#y = y;
     if (buttonDown || this.#down) this.break(t);

@@ -1,24 +1,27 @@
 /** Makes a drawn line of few points out of many, so that no corner is lost. */
 
 /**
- * Indices of the points to keep: of the line through them no point is farther off than `tolerance`, in the unit of the
- * points. `points` is flat; ends are always kept. Source: Ramer (1972), Douglas and Peucker (1973), from memory.
+ * How much each point matters to the line: dropping all points of at most some weight leaves a line from which none of
+ * them is farther off than that, in the unit of the points. Ends matter without limit; what matters no more than
+ * `finest` is 0. `points` is flat. Source: Ramer (1972), Douglas and Peucker (1973), from memory.
  */
-export function thinPolyline(points: ArrayLike<number>, tolerance: number): number[] {
+export function pointWeights(points: ArrayLike<number>, finest: number): Float64Array {
   const count = Math.floor(points.length / 2);
-  if (count === 0) return [];
-  const keep = new Uint8Array(count);
-  keep[0] = 1;
-  keep[count - 1] = 1;
-  const open: [number, number][] = [[0, count - 1]];
+  const weights = new Float64Array(count);
+  if (count === 0) return weights;
+  weights[0] = Number.POSITIVE_INFINITY;
+  weights[count - 1] = Number.POSITIVE_INFINITY;
+  const open: [number, number, number][] = [[0, count - 1, Number.POSITIVE_INFINITY]];
   for (let span = open.pop(); span !== undefined; span = open.pop()) {
-    const [first, last] = span;
+    const [first, last, most] = span;
     const { index, distance } = farthestFrom(points, first, last);
-    if (distance <= tolerance) continue;
-    keep[index] = 1;
-    open.push([first, index], [index, last]);
+    if (distance <= finest) continue;
+    // A point inside of a dropped piece is dropped with it.
+    const weight = Math.min(most, distance);
+    weights[index] = weight;
+    open.push([first, index, weight], [index, last, weight]);
   }
-  return [...keep.keys()].filter((index) => keep[index] === 1);
+  return weights;
 }
 
 /** The point between two others that is farthest from the straight piece between them. */
