@@ -4,7 +4,11 @@
  * Andrew's monotone chain, n log n: the order along x keeps a point that is judged wrongly by rounding within rounding of the hull.
  */
 export function convexHull(points: ArrayLike<number>): Float64Array {
-  const sorted = sortPoints(points);
+  return convexHullSorted(sortPoints(points));
+}
+
+/** The same of distinct points in order of x, then y. */
+export function convexHullSorted(sorted: Float64Array): Float64Array {
   const n = sorted.length / 2;
   if (n < 3) return sorted;
   const hull = new Float64Array(2 * n + 2);

@@ -1,0 +1,47 @@
+import { type Contact, findWorst, startColumns, viewFrom } from './linear-view.ts';
+import type { Band, BandPoints } from './radial-band.ts';
+import { SimplexBasis } from './simplex-basis.ts';
+
+/** Outcome of the linear programme: the move with the least linearised width, and that width. */
+export interface LinearStep {
+  readonly x: number;
+  readonly y: number;
+  /** A lower bound of the linearised width over all moves, tight when the programme came to its end; infinite where no move stays inside. */
+  readonly bound: number;
+  readonly contacts: readonly Contact[];
+}
+
+/** Pivots are 3 to 15; a run that does not end by then still gives a valid bound. */
+const pivotLimit = 200;
+
+/**
+ * Least width of the band when distances are taken as linear in the move δ of the centre, δ such that it stays inside the edges
+ * (`hullEdges`): minimise maxᵢ(rᵢ − uᵢ·δ) over outer points minus minⱼ(rⱼ − uⱼ·δ) over inner ones, u being unit vectors from the
+ * centre (x, y) to the points. Since rᵢ − uᵢ·δ ≤ |pᵢ − c − δ| ≤ rᵢ − uᵢ·δ + δ²/2rᵢ, the true width after a move of length
+ * ρ ≤ `reach` is at least `bound` − ρ²/(2·least distance). Moves are held to about `reach` by three limits that cut no true
+ * answer within it.
+ *
+ * Method: simplex on the dual, max Σλr − Σμr − Σν·depth with Σλ = Σμ = 1, Σλu − Σμu + Σν·normal = 0, weights ≥ 0: four rows, any
+ * number of columns; each pass over the points takes in the one that is violated most. All weights on the way are
+ * feasible, so each stage is a bound already (weak duality).
+ */
+export function linearStep(
+  points: BandPoints,
+  edges: Float64Array,
+  band: Band,
+  x: number,
+  y: number,
+  reach: number,
+): LinearStep {
+  const view = viewFrom(points, edges, x, y);
+  const basis = new SimplexBasis(startColumns(view, band.least + 3 * reach));
+  let prices = basis.prices();
+  for (let round = 0; round < pivotLimit; round += 1) {
+    const entering = findWorst(view, prices);
+    if (entering === null) break;
+    if (!basis.enter(entering)) return { x: 0, y: 0, bound: Infinity, contacts: [] };
+    prices = basis.prices();
+  }
+  const contacts = basis.tags().filter((tag) => tag !== null);
+  return { x: prices[2], y: prices[3], bound: basis.value(), contacts };
+}
