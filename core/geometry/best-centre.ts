@@ -12,8 +12,11 @@ export interface BandCentre extends Band {
 /** Widths that differ by less are the same; points here have size 1. */
 const tolerance = 1e-13;
 
-/** Ordinary sets need 1 to 200 squares; a set that needs more than this is not stated rather than guessed. */
-const squareLimit = 100_000;
+/**
+ * Most that is looked at, in points, before the search gives up; a square counts as a thousand beside its points. Ordinary sets need
+ * under 1,000 squares and a few dozen passes; sets as thin as a line, whose best centre is not sharp, can need more than this.
+ */
+const effortLimit = 5e7;
 
 /**
  * The centre within the hull whose band is narrowest, over all of it, not only near the start; null where the proof would not end.
@@ -39,9 +42,11 @@ export function findBestCentre(points: BandPoints, hull: Float64Array): BandCent
   const rate = points.outer.length === 0 ? 1 : 2;
 
   // Level by level: large squares improve the best centre before small ones are looked at.
+  let effort = 0;
   const squares = [{ x: 0, y: 0, half: 1, points, edges }];
   for (const { x, y, half, ...around } of squares) {
-    if (squares.length > squareLimit) return null;
+    effort += 1000 + (around.points.outer.length + around.points.inner.length + around.edges.length) / 2;
+    if (effort > effortLimit) return null;
     const reach = half * Math.SQRT2;
     if (settled.some((s) => Math.hypot(s.x - x, s.y - y) + reach <= s.reach)) continue;
     const place = meetEdges(around.edges, x, y, reach);
