@@ -5,11 +5,9 @@ import { DwellMean } from './dwell-mean.ts';
 import { middleOf, tiltBetween } from './main-rest.ts';
 import { MoveWatch } from './move-watch.ts';
 import { ReleaseList } from './release-list.ts';
-import { restPrompt } from './rest-prompt.ts';
+import { restPrompt, type RestPhase } from './rest-prompt.ts';
 import { SettleDetector } from './settle-detector.ts';
 import { DWELL_US, GAP_US } from './still-spans.ts';
-
-export type RestPhase = 'waiting' | 'pushing' | 'settling' | 'dwelling';
 
 /** A push tilts the stick by at least this share of the half range. */
 const PUSH_SHARE = 0.2;

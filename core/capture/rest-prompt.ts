@@ -3,8 +3,9 @@ import type { Pair } from '../pad/stick.ts';
 import type { GuideOptions } from './capture-guide.ts';
 import { directionWords } from './direction-words.ts';
 import type { MoveWatch } from './move-watch.ts';
-import type { RestPhase } from './rest-guide.ts';
 import { settleLimit } from './settle-detector.ts';
+
+export type RestPhase = 'waiting' | 'pushing' | 'settling' | 'dwelling';
 
 /** What is seen where the hand was waited for too long. */
 export interface Stuck {

@@ -6,7 +6,7 @@ import { findLayout } from '../../core/pad/find-layout.ts';
 import type { PadLayout } from '../../core/pad/layout.ts';
 import type { Profile } from '../../core/pad/profile.ts';
 import { findProfile } from '../../core/pad/profiles.ts';
-import { done, failed, type Problem, type Result } from '../../core/result.ts';
+import { done, type Problem, type Result } from '../../core/result.ts';
 import type { EventPayload, Reply } from '../../shared/contract.ts';
 import type { TransportListener } from '../transport/transport.ts';
 import type { Clock } from './clock.ts';
@@ -127,8 +127,9 @@ export class PadSession {
       },
       sent: () => undefined,
     });
-    if (!started.ok) return started;
-    return this.#problem === null ? done(undefined) : failed(this.#problem.code, this.#problem.says);
+    // A pad that left while a reply was awaited is gone, not silent.
+    if (this.#problem !== null) return { ok: false, problem: this.#problem };
+    return started.ok ? done(undefined) : started;
   }
 
   readonly #listener: TransportListener = {

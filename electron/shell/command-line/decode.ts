@@ -2,7 +2,8 @@
 import { open } from 'node:fs/promises';
 import { createInterface } from 'node:readline';
 import { createReportDescriber } from '../../../core/hid/describe-report.ts';
-import { readDescriptor, type ByteForm } from './descriptor-input.ts';
+import { readDescriptor } from './descriptor-input.ts';
+import type { InputForm } from '../../../core/hid/read-input.ts';
 import { storageProblem } from '../../store/storage-problem.ts';
 import { outputHead } from './output.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
@@ -11,7 +12,7 @@ import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 export async function decodeReports(
   terminal: Terminal,
   file: string,
-  options: { readonly descriptor: string; readonly form: ByteForm },
+  options: { readonly descriptor: string; readonly form: InputForm },
 ): Promise<ExitCode> {
   if (file === '-' && options.descriptor === '-') {
     terminal.say('stickwright: Descriptor and reports cannot both come from standard input; give a file for one.');

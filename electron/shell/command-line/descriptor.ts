@@ -1,12 +1,13 @@
 /** `descriptor FILE | -`: what a report descriptor says, as reports and controls. */
 import type { Control, Descriptor } from '../../../core/hid/control.ts';
 import { describeDescriptor } from '../../../core/hid/describe.ts';
-import { readDescriptor, type ByteForm } from './descriptor-input.ts';
+import { readDescriptor } from './descriptor-input.ts';
+import type { InputForm } from '../../../core/hid/read-input.ts';
 import { outputHead } from './output.ts';
 import { drawTable } from './tables.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 
-export async function showDescriptor(terminal: Terminal, file: string, form: ByteForm): Promise<ExitCode> {
+export async function showDescriptor(terminal: Terminal, file: string, form: InputForm): Promise<ExitCode> {
   const descriptor = await readDescriptor(file, form);
   if (!descriptor.ok) return sayProblem(terminal, descriptor.problem);
   await terminal.print(

@@ -1,6 +1,6 @@
 /** The commands with their arguments and options; what they do stands in a file each, loaded when it is asked for. */
 import { Command, InvalidArgumentError, Option } from 'commander';
-import type { ByteForm } from './descriptor-input.ts';
+import type { InputForm } from '../../../core/hid/read-input.ts';
 import type { MeasureOptions } from './measure.ts';
 import type { ProposeOptions } from './propose.ts';
 import type { SurveyOptions } from './survey.ts';
@@ -136,9 +136,9 @@ function withByteForm(command: Command): Command {
     .addOption(new Option('--bytes', 'the descriptor is bytes').conflicts('hex'));
 }
 
-function formOf({ hex = false, bytes = false }: ByteOptions): ByteForm {
+function formOf({ hex = false, bytes = false }: ByteOptions): InputForm {
   if (hex) return 'hex';
-  return bytes ? 'bytes' : 'either';
+  return bytes ? 'bytes' : 'auto';
 }
 
 function numberOf(text: string): number {

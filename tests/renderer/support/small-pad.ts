@@ -28,6 +28,7 @@ function field(usage: number, bitOffset: number, bitSize: number, logicalMaximum
     aliases: [],
     choices: [],
     application: null,
+    collection: 0,
   };
   return { reportId: 0, control };
 }
