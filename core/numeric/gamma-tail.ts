@@ -1,0 +1,45 @@
+import gammaln from '@stdlib/math-base-special-gammaln';
+
+/** Terms of either expansion grow with √a; far more than any a in use needs. */
+const termLimit = 100_000;
+
+/**
+ * Upper regularised incomplete gamma function Q(a, x) = Γ(a, x)/Γ(a): the probability that a chi-square variable with 2a degrees of freedom
+ * exceeds 2x, and that a Poisson variable with mean x stays below a whole number a. For a > 0, x ≥ 0; NaN else.
+ * The series of 1 − Q below x = a + 1, the continued fraction (Lentz) above: small probabilities keep their digits, about 12 of them
+ * at a = 1,000. (The incomplete gamma function of @stdlib is off by per cents where x exceeds 1,000.)
+ * Source: DLMF 8.7.1 and 8.9.2.
+ */
+export function gammaTail(a: number, x: number): number {
+  if (!(a > 0 && x >= 0)) return NaN;
+  if (x === 0) return 1;
+  const scale = Math.exp(a * Math.log(x) - x - gammaln(a));
+  return x < a + 1 ? 1 - scale * lowerSeries(a, x) : scale * upperFraction(a, x);
+}
+
+function lowerSeries(a: number, x: number): number {
+  let term = 1 / a;
+  let sum = term;
+  for (let k = 1; k < termLimit && term > sum * 1e-17; k += 1) {
+    term *= x / (a + k);
+    sum += term;
+  }
+  return sum;
+}
+
+function upperFraction(a: number, x: number): number {
+  let b = x + 1 - a;
+  let d = 1 / b;
+  let c = Infinity;
+  let fraction = d;
+  for (let k = 1; k < termLimit; k += 1) {
+    const numerator = -k * (k - a);
+    b += 2;
+    d = 1 / (numerator * d + b);
+    c = b + numerator / c;
+    const factor = c * d;
+    fraction *= factor;
+    if (Math.abs(factor - 1) < 1e-16) break;
+  }
+  return fraction;
+}
