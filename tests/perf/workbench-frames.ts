@@ -4,6 +4,7 @@
  * the local shell to the first reading on the screen. Run after a build: `node tests/perf/workbench-frames.ts`.
  */
 import { chromium, type Browser, type CDPSession, type Page } from '@playwright/test';
+import { openLog } from '../browser/support/open-log.ts';
 import { startBench } from '../browser/support/running-bench.ts';
 import { makeSurveyLog } from './survey-log.ts';
 
@@ -54,13 +55,7 @@ async function framesOfWorkbench(running: Browser): Promise<void> {
     .getByText(/\d+ reports\/s/)
     .first()
     .waitFor();
-  await page.evaluate(() => (location.hash = '#/survey'));
-  await page.locator('input[type=file]').setInputFiles(makeSurveyLog());
-  await page
-    .getByRole('button', { name: /open in workbench/i })
-    .first()
-    .click();
-  await page.getByRole('heading', { name: 'Direction profile' }).waitFor();
+  await openLog(page, makeSurveyLog());
   await page.waitForTimeout(3000); // The first drawing is not what is measured.
   const session = await page.context().newCDPSession(page);
   const [events, frames] = await traced(session, page);
