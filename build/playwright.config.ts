@@ -2,7 +2,6 @@ import path from 'node:path';
 import { defineConfig } from '@playwright/test';
 
 const root = path.resolve(import.meta.dirname, '..');
-const port = 47_310;
 
 export default defineConfig({
   testDir: path.join(root, 'tests/browser'),
@@ -14,7 +13,6 @@ export default defineConfig({
   forbidOnly: process.env['CI'] === 'true',
   expect: { toHaveScreenshot: { animations: 'disabled', maxDiffPixelRatio: 0.001 } },
   use: {
-    baseURL: `http://127.0.0.1:${port}/`,
     viewport: { width: 1280, height: 800 },
     launchOptions: {
       executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
@@ -29,13 +27,5 @@ export default defineConfig({
         '--font-render-hinting=none',
       ],
     },
-  },
-  webServer: {
-    command: 'node out/main/local.js',
-    cwd: root,
-    env: { PORT: String(port) },
-    url: `http://127.0.0.1:${port}/`,
-    reuseExistingServer: false,
-    timeout: 20_000,
   },
 });

@@ -35,6 +35,12 @@ export const RELEASE_PHASES = [
   { phase: 'dwelling', says: 'dwelling' },
 ] as const;
 
+/** What is measured now, or next while the survey waits for the word to begin. */
+export function purposeOf(state: SurveyRunState): 'rest' | 'rim' {
+  if (state.step === 'rest' || state.step === 'rim') return state.step;
+  return state.sticks.find((one) => one.stick === state.stick)?.rest === 'open' ? 'rest' : 'rim';
+}
+
 /** Whether the survey still waits for the hand. */
 export function isRunning(state: SurveyRunState): boolean {
   return state.step === 'ready' || state.step === 'rest' || state.step === 'rim';
