@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { meanDirection } from '../../core/geometry/mean-direction.ts';
+import { riceExceedance } from '../../core/numeric/rice-exceedance.ts';
+import { expectRelative, expectWithin } from '../support/expect-close.ts';
+import { readGolden } from '../support/read-golden.ts';
+
+interface DirectionCase {
+  readonly id: string;
+  readonly source: string;
+  readonly provenance: string;
+  readonly degrees: number[];
+  readonly weights?: number[];
+  readonly published: { mean?: number; R?: number };
+  readonly computed?: { mean: number; R: number };
+}
+
+const { cases } = readGolden('circular') as { cases: DirectionCase[] };
+const { rayleigh, rice } = readGolden('rayleigh_rice') as {
+  rayleigh: { cases: { R_over_sigma: number; p: number }[] };
+  rice: { cases: { a: number; b: number; Q1: number }[] };
+};
+
+/** Half a unit of the last printed digit. */
+function halfUnit(value: number): number {
+  const decimals = String(value).split('.')[1]?.length ?? 0;
+  return 0.5 * 10 ** -decimals * (1 + 1e-9);
+}
+
+describe('mean directions', () => {
+  it.each(cases)('$id, $source ($provenance)', ({ degrees, weights, published, computed }) => {
+    const found = meanDirection(degrees, weights)!;
+    if (computed !== undefined) {
+      expectWithin(found.angle, computed.mean, 0.05);
+      expectWithin(found.resultant, computed.R, 5e-6);
+    }
+    if (published.mean !== undefined) expectWithin(found.angle, published.mean, halfUnit(published.mean));
+    if (published.R !== undefined) expectWithin(found.resultant, published.R, halfUnit(published.R));
+  });
+});
+
+describe('readings that scatter normally', () => {
+  it('exceed a radius about their mean as Rayleigh says (closed form)', () => {
+    expect(rayleigh.cases.length).toBeGreaterThan(5);
+    for (const { R_over_sigma, p } of rayleigh.cases) expectRelative(riceExceedance(0, R_over_sigma, 1), p, 1e-9);
+  });
+
+  it("exceed a radius about another point by Marcum's Q (computed with mpmath and SciPy, which agree to 1e-14)", () => {
+    expect(rice.cases.length).toBeGreaterThan(10);
+    for (const { a, b, Q1 } of rice.cases) expectRelative(riceExceedance(a, b, 1), Q1, 1e-9);
+  });
+});
