@@ -23,14 +23,3 @@ function fileStem(name: string): string {
     .replace(/^-+|-+$/g, '');
   return stem === '' ? 'survey' : stem;
 }
-
-/** Hands a text to the browser as a file. */
-export function save({ name, text }: Download): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The click has taken the contents by the time another task runs.
-  setTimeout(() => URL.revokeObjectURL(address), 0);
-}

@@ -182,6 +182,11 @@ export class WorkbenchState {
     this.#ownZone = { ...this.zone, ...part };
   }
 
+  /** The direction pointed at without being selected, or null. */
+  get pointed(): number | null {
+    return this.#pointed;
+  }
+
   /** Points at a direction without selecting it; null points away. */
   point(direction: number | null): void {
     this.#pointed = direction;
