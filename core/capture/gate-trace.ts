@@ -21,6 +21,7 @@ export function gateTrace(track: StickTrack, turns: readonly Turn[]): number[] {
     return { points, weights: pointWeights(points, FINEST) };
   });
   for (let tolerance = FINEST; ; tolerance *= COARSER) {
+    if (countAbove(lines, tolerance) > MOST_POINTS) continue;
     const trace = join(lines.map((line) => thin(line, tolerance)));
     if (trace.length <= 2 * MOST_POINTS) return trace;
   }
@@ -29,6 +30,14 @@ export function gateTrace(track: StickTrack, turns: readonly Turn[]): number[] {
 interface Line {
   readonly points: readonly number[];
   readonly weights: Float64Array;
+}
+
+/** Points that are kept at a tolerance, without the ways back. */
+function countAbove(lines: readonly Line[], tolerance: number): number {
+  let count = 0;
+  for (const { weights } of lines)
+    for (let i = 0; i < weights.length; i += 1) if ((weights[i] ?? 0) > tolerance) count += 1;
+  return count;
 }
 
 function thin({ points, weights }: Line, tolerance: number): number[] {

@@ -1,28 +1,33 @@
-/** A column of numbers that grows as they come; its memory doubles and is cut to length at the end, never held twice. */
+/** A column of numbers that grows page by page as they come: nothing is copied before its length is known. */
+
+const PAGE = 16_384;
+
 export class GrowingColumn {
-  #values = new Float64Array(1024);
-  #length = 0;
+  #full: Float64Array[] = [];
+  #page = new Float64Array(PAGE);
+  #onPage = 0;
 
   get length(): number {
-    return this.#length;
+    return this.#full.length * PAGE + this.#onPage;
   }
 
   push(value: number): void {
-    if (this.#length === this.#values.length) this.#resize(2 * this.#length);
-    this.#values[this.#length] = value;
-    this.#length += 1;
+    if (this.#onPage === PAGE) {
+      this.#full.push(this.#page);
+      this.#page = new Float64Array(PAGE);
+      this.#onPage = 0;
+    }
+    this.#page[this.#onPage] = value;
+    this.#onPage += 1;
   }
 
   /** The values pushed so far; the column is empty afterwards. */
   take(): Float64Array {
-    this.#resize(this.#length);
-    const taken = this.#values;
-    this.#values = new Float64Array(1024);
-    this.#length = 0;
+    const taken = new Float64Array(this.length);
+    this.#full.forEach((page, i) => taken.set(page, i * PAGE));
+    taken.set(this.#page.subarray(0, this.#onPage), this.#full.length * PAGE);
+    this.#full = [];
+    this.#onPage = 0;
     return taken;
-  }
-
-  #resize(length: number): void {
-    this.#values = new Float64Array(this.#values.buffer.transfer(length * Float64Array.BYTES_PER_ELEMENT));
   }
 }

@@ -16,7 +16,7 @@ test('the real Electron window opens on the simulated pad, sandboxed and without
     executablePath: binary ?? '',
     // As root, which continuous integration is, Chromium has no sandbox to offer.
     args: [...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), root],
-    env: { ...process.env, STICKWRIGHT_HOME: home } as Record<string, string>,
+    env: { ...process.env, STICKWRIGHT_HOME: home },
   });
   const page = await app.firstWindow();
   await expect(page.getByText(/\d+ reports\/s/u).first()).toBeVisible();
