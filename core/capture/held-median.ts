@@ -1,5 +1,5 @@
 /** Running median of five samples over readings that hold until the next, the same live and in a log. */
-import { medianOf3, medianOf5 } from '../numeric/running-median.ts';
+import { medianOf3, medianOf5 } from '../numeric/small-median.ts';
 import { LatestMedian } from './latest-median.ts';
 
 /** Takes each filtered sample: the time of its reading and raw counts. */

@@ -25,8 +25,7 @@ export class StickColumns {
     this.#t.push(t);
     this.#x.push(x);
     this.#y.push(y);
-    const [a = 0, b = 0, c = 0, d = 0] = slot.buttons;
-    this.#down.push((a | b | c | d) === 0 ? 0 : 1);
+    this.#down.push(isAnyDown(slot.buttons) ? 1 : 0);
   }
 
   /** The track of the readings so far; the columns are empty afterwards. */
@@ -39,6 +38,12 @@ export class StickColumns {
       buttonDown: Uint8Array.from(this.#down.take()),
     };
   }
+}
+
+/** By index: taking the array apart makes an iterator for every report. */
+function isAnyDown(buttons: Uint32Array): boolean {
+  for (let word = 0; word < buttons.length; word += 1) if (buttons[word] !== 0) return true;
+  return false;
 }
 
 /** Columns for the sticks of a layout that the report with this id tells of. */

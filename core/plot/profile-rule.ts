@@ -39,7 +39,7 @@ export function profileRule(figure: ProfileFigure, input: ProfileInput, angle: n
   return [
     line('direction', null, x, figure.top, x, figure.bottom),
     ...tag(figure, x, `${angle}°`, letter),
-    ...curve('reach', figure.reach, (value) => value.toFixed(3)),
+    ...curve('reach', figure.reach, (value) => `${input.atLeast[index] === true ? '≥ ' : ''}${value.toFixed(3)}`),
     ...curve('onset', figure.onset, (value) => percent(value)),
   ];
 }

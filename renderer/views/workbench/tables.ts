@@ -20,7 +20,12 @@ export interface Table {
 const NONE = '—';
 const STATES = { covered: 'covered', thin: 'few turns', none: 'not covered' } as const;
 
-export function profileTable(standings: readonly Standing[], selected: number | null): Table {
+/** `atLeast` names the directions whose reach stands at a limit of the field. */
+export function profileTable(
+  standings: readonly Standing[],
+  atLeast: readonly boolean[],
+  selected: number | null,
+): Table {
   const directions = standings[0]?.rim?.directions ?? [];
   return {
     caption: 'Reach at the gate and onset from the measured rest, by direction',
@@ -34,7 +39,7 @@ export function profileTable(standings: readonly Standing[], selected: number | 
       directionText(direction.angle),
       STATES[direction.state],
       ...standings.flatMap(({ rim }) => [
-        fixed(rim?.directions[index]?.reach, 3),
+        `${atLeast[index] === true ? '≥ ' : ''}${fixed(rim?.directions[index]?.reach, 3)}`,
         fixed(rim?.directions[index]?.spread, 4),
       ]),
       ...standings.map(({ zones }) => share(zones.onset?.[index]?.deflection)),
@@ -46,7 +51,7 @@ export function profileTable(standings: readonly Standing[], selected: number | 
 /** Rest points, each with its deflection under every mapping. */
 export function restTable(evidence: StickEvidence, standings: readonly Standing[]): Table {
   return {
-    caption: 'Rest points in raw counts, and their offset under each mapping',
+    caption: 'Rest points, counts; offset under each mapping',
     heads: ['release', 'x', 'y', ...standings.map(({ tone }) => tone)],
     rows: (evidence.rest?.dwells ?? []).map(({ point }, index) => [
       String(index + 1),
@@ -65,7 +70,7 @@ export function restTable(evidence: StickEvidence, standings: readonly Standing[
 export function rimTable(evidence: StickEvidence, standings: readonly Standing[], selected: number | null): Table {
   const directions = standings[0]?.rim?.directions ?? [];
   return {
-    caption: 'Rim points in raw counts, and the angle put out under each mapping',
+    caption: 'Rim points, counts; angle put out under each mapping',
     heads: ['direction', 'x', 'y', ...standings.map(({ tone }) => tone)],
     rows: directions.map(({ angle }, index) => {
       const at = rimPoint(evidence, standings, angle);

@@ -88,6 +88,8 @@ export class WorkbenchState {
   readonly rails = $derived.by(() => (this.evidence === null ? null : railsInput(this.evidence, this.standings)));
   /** What every view shows: the direction pointed at, else the selected one. */
   readonly direction: number | null = $derived.by(() => this.#pointed ?? this.#from.direction());
+  /** Whether the reach of the shown direction stands at a limit of its field, and so is only "at least" known. */
+  readonly isAtLeast: boolean = $derived.by(() => this.profile?.atLeast[(this.direction ?? 0) / 5] ?? false);
   /** Rim point of the shown direction in counts as reported, or null. */
   readonly rimPoint = $derived.by(() =>
     this.evidence === null || this.direction === null ? null : rimPoint(this.evidence, this.standings, this.direction),

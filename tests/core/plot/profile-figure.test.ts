@@ -112,6 +112,11 @@ describe('profileRule', () => {
     expect(texts.every((mark) => mark.anchor === 'end' && mark.x < figure.direction.at(355))).toBe(true);
   });
 
+  it('writes a reach at the limit of its field as at least', () => {
+    const censored = input({ atLeast: all(false).with(11, true) });
+    expect(words(profileRule(profileFigure(censored, room), censored, 55, 11))).toContain('≥ 0.950');
+  });
+
   it('tags the angle on the axis below the rule', () => {
     const figure = profileFigure(input({}), room);
     const tags = ofRole(profileRule(figure, input({}), 55, 11), 'tag');

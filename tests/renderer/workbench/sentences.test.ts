@@ -13,6 +13,10 @@ describe('directionParts', () => {
     expect(parts[1]).toBe('onset now 5.0\u202f% · proposed 5.0\u202f%');
   });
 
+  it('writes a reach at the limit of its field as at least', () => {
+    expect(directionParts([standUnder(oneRelease())], 0, true)[0]).toBe('reach now ≥ 1.030');
+  });
+
   it('says so where no reach was measured', () => {
     expect(directionParts([standUnder(oneRelease())], 105)[0]).toBe('no reach measured');
   });

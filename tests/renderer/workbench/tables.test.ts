@@ -17,9 +17,10 @@ const proposed = {
 
 describe('table twins', () => {
   it('give the profile one row a direction and mark the selected one', () => {
-    const table = profileTable([now], 90);
+    const table = profileTable([now], [true], 90);
     expect(table.rows).toHaveLength(72);
     expect(table.selected).toBe(18);
+    expect(table.rows[0]?.[2]).toBe('≥ 1.030');
     expect(table.rows[18]?.slice(0, 3)).toEqual(['90° up', 'covered', '1.000']);
     expect(table.rows[21]?.slice(0, 3)).toEqual(['105° up', 'not covered', '—']);
   });
@@ -28,7 +29,7 @@ describe('table twins', () => {
     const evidence = oneRelease();
     const both = [now, proposed];
     for (const table of [
-      profileTable(both, null),
+      profileTable(both, [], null),
       restTable(evidence, both),
       rimTable(evidence, both, null),
       railsTable(evidence, both, null),
