@@ -1,0 +1,136 @@
+/** SciPy as an independent judge on seeded random data, where the definition is the same. */
+import { spawnSync } from 'node:child_process';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { betaQuantile } from '../../core/numeric/beta-quantile.ts';
+import { covariance2 } from '../../core/numeric/covariance.ts';
+import { gammaTail } from '../../core/numeric/gamma-tail.ts';
+import { linearFit } from '../../core/numeric/linear-fit.ts';
+import { mean } from '../../core/numeric/mean.ts';
+import { normalCdf } from '../../core/numeric/normal-cdf.ts';
+import { quantile } from '../../core/numeric/quantile.ts';
+import { createRandom } from '../../core/numeric/random.ts';
+import { studentT } from '../../core/numeric/student-t.ts';
+import { standardDeviation } from '../../core/numeric/variance.ts';
+import { expectRelative, expectWithin } from '../support/expect-close.ts';
+
+interface Answers {
+  readonly means: number[];
+  readonly deviations: number[];
+  readonly quantiles: number[][];
+  readonly covariances: [number, number, number][];
+  readonly fits: [number, number, number, number][];
+  readonly t: number[];
+  readonly beta: number[];
+  readonly gammaTail: number[];
+  readonly normal: number[];
+}
+
+const random = createRandom(20_261_126);
+
+function between(low: number, high: number): number {
+  return low + (high - low) * random.next();
+}
+
+function times<T>(count: number, make: () => T): T[] {
+  return Array.from({ length: count }, make);
+}
+
+/** Values about a middle, both of any size. */
+function column(count: number): number[] {
+  const middle = between(-4000, 4000);
+  const spread = 10 ** between(-2, 3);
+  return times(count, () => middle + spread * random.normal());
+}
+
+const shares = times(200, () => [between(1e-4, 1 - 1e-4), 10 ** between(0, 4)] as const);
+
+const questions = {
+  columns: times(20, () => column(random.integer(2, 200))),
+  shares: [0, 0.01, 0.25, 0.5, 0.77, 0.95, 1],
+  clouds: times(20, () => column(2 * random.integer(2, 100))),
+  fits: times(20, () => {
+    const x = column(random.integer(3, 100));
+    const slope = between(-5, 5);
+    return { x, y: x.map((value) => 12 + slope * value + random.normal()) };
+  }),
+  t: shares.map(([p, degrees]) => [studentT(p, degrees), degrees] as const),
+  beta: times(200, () => [between(0.001, 0.999), 10 ** between(-0.3, 3), 10 ** between(-0.3, 3)] as const),
+  gammaTail: times(200, () => {
+    const a = 10 ** between(-0.3, 3.5);
+    return [a, a * between(0.5, 1.5)] as const;
+  }),
+  normal: times(50, () => between(-12, 8)),
+};
+
+const interpreter = '/usr/bin/python3';
+const hasSciPy = spawnSync(interpreter, ['-c', 'import scipy.stats']).status === 0;
+if (!hasSciPy) console.warn('Skipped the comparison with SciPy: install it with apt-get install python3-scipy.');
+
+/** One process answers all; a beat longer than the others, so asked once. */
+function ask(): Answers {
+  const script = path.join(import.meta.dirname, 'answer_with_scipy.py');
+  const run = spawnSync(interpreter, [script], {
+    input: JSON.stringify(questions),
+    encoding: 'utf8',
+    maxBuffer: 2 ** 26,
+  });
+  expect(run.status, run.stderr).toBe(0);
+  return JSON.parse(run.stdout) as Answers;
+}
+
+describe.skipIf(!hasSciPy)('SciPy on seeded random data', () => {
+  const answers = hasSciPy ? ask() : null;
+
+  it('agrees on means and sample deviations', () => {
+    for (const [i, values] of questions.columns.entries()) {
+      expectRelative(mean(values), answers!.means[i]!, 1e-12);
+      expectRelative(standardDeviation(values), answers!.deviations[i]!, 1e-9);
+    }
+  });
+
+  it('agrees on quantiles of definition 7', () => {
+    for (const [i, values] of questions.columns.entries()) {
+      const size = Math.max(...values.map(Math.abs));
+      for (const [k, p] of questions.shares.entries()) {
+        expectWithin(quantile(values, p), answers!.quantiles[i]![k]!, 1e-12 * size);
+      }
+    }
+  });
+
+  it('agrees on covariances', () => {
+    for (const [i, points] of questions.clouds.entries()) {
+      const { xx, xy, yy } = covariance2(points)!;
+      const [expectedXx, expectedXy, expectedYy] = answers!.covariances[i]!;
+      expectRelative(xx, expectedXx, 1e-9);
+      expectRelative(yy, expectedYy, 1e-9);
+      expectWithin(xy, expectedXy, 1e-9 * Math.sqrt(expectedXx * expectedYy));
+    }
+  });
+
+  it('agrees on lines and their standard errors', () => {
+    for (const [i, { x, y }] of questions.fits.entries()) {
+      const fit = linearFit(x, y)!;
+      const [slope, intercept, slopeError, interceptError] = answers!.fits[i]!;
+      // Far from x = 0 the intercept is a difference of large numbers: its digits are those of its standard error.
+      expectWithin(fit.slope, slope, 1e-7 * slopeError);
+      expectWithin(fit.intercept, intercept, 1e-7 * interceptError);
+      expectRelative(fit.slopeError!, slopeError, 1e-6);
+      expectRelative(fit.interceptError!, interceptError, 1e-6);
+    }
+  });
+
+  it('agrees on quantiles of t and beta to 1e-9', () => {
+    for (const [i, [p]] of shares.entries()) expectRelative(answers!.t[i], p, 1e-9);
+    for (const [i, [p, a, b]] of questions.beta.entries()) {
+      expectRelative(betaQuantile(p, a, b), answers!.beta[i]!, 1e-9);
+    }
+  });
+
+  it('agrees on the incomplete gamma function and the normal distribution to 1e-9', () => {
+    for (const [i, [a, x]] of questions.gammaTail.entries()) {
+      expectRelative(gammaTail(a, x), answers!.gammaTail[i]!, 1e-9);
+    }
+    for (const [i, x] of questions.normal.entries()) expectRelative(normalCdf(x), answers!.normal[i]!, 1e-9);
+  });
+});
