@@ -11,14 +11,14 @@ import { profileById } from '../pad/profiles.ts';
 import { createReadingSlot } from '../pad/reading-slot.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 import { done, failed, type Problem, type Result } from '../result.ts';
-import { GrowingColumn } from './growing-column.ts';
-import { columnsOf, type StickColumns } from './stick-columns.ts';
+import { numberColumn } from './growing-column.ts';
+import { ReadingColumns } from './reading-columns.ts';
 import type { StickTrack, Track } from './track.ts';
 
 /** What is known of one report id once it was seen. */
 interface Reports {
   readonly decoder: ReadingDecoder;
-  readonly columns: Partial<Record<StickId, StickColumns>>;
+  readonly columns: ReadingColumns;
 }
 
 interface PadKnown {
@@ -29,12 +29,12 @@ interface PadKnown {
 
 /**
  * A `LogVisitor`; `finish` after the last entry. Which report carries the sticks is decided from those that really
- * came, so that each report id is decoded by itself until then. Memory: about 80 bytes a report.
+ * came, so that each report id is decoded by itself until then. Memory: about 50 bytes a report with two sticks.
  */
 export class TrackBuilder implements LogVisitor {
   readonly #slot = createReadingSlot();
   readonly #reports = new Map<number, Reports>();
-  readonly #times = new GrowingColumn();
+  readonly #times = numberColumn();
   readonly #marks: Mark[] = [];
   readonly #gaps: { readonly t: number; readonly lost: number | null }[] = [];
   #known: Result<PadKnown> = failed('log-empty', 'No header was read; give a report log.');
@@ -55,10 +55,8 @@ export class TrackBuilder implements LogVisitor {
     this.#countDuplicate(reportId, bytes);
     const reports = this.#reports.get(reportId) ?? this.#meet(reportId, this.#known.value);
     const read = reports.decoder.read(reportId, bytes, this.#slot);
-    if (read === 'reading') {
-      reports.columns.left?.add(t, this.#slot);
-      reports.columns.right?.add(t, this.#slot);
-    } else if (read !== 'other') {
+    if (read === 'reading') reports.columns.add(t, this.#slot);
+    else if (read !== 'other') {
       this.#unread += 1;
       this.#firstUnread ??= read;
     }
@@ -78,13 +76,15 @@ export class TrackBuilder implements LogVisitor {
     const { header } = this.#known.value;
     const { descriptor, profile } = this.#known.value;
     const layout = findLayout(descriptor, profile, this.#reports.size === 0 ? null : new Set(this.#reports.keys()));
+    const tracks = new Map<number, Partial<Record<StickId, StickTrack>>>();
     const sticks: Partial<Record<StickId, StickTrack>> = {};
     for (const stick of STICKS) {
       const reportId = layout.stickSources[stick]?.x.reportId;
       if (reportId === undefined) continue;
-      const columns = this.#reports.get(reportId)?.columns ?? columnsOf(layout, reportId);
-      const track = columns[stick]?.take();
-      if (track !== undefined) sticks[stick] = track;
+      const columns = this.#reports.get(reportId)?.columns ?? new ReadingColumns(layout, reportId);
+      const taken = tracks.get(reportId) ?? columns.take();
+      tracks.set(reportId, taken);
+      if (taken[stick] !== undefined) sticks[stick] = taken[stick];
     }
     return done({
       header,
@@ -100,7 +100,7 @@ export class TrackBuilder implements LogVisitor {
 
   #meet(reportId: number, known: PadKnown): Reports {
     const layout = findLayout(known.descriptor, known.profile, new Set([reportId]));
-    const reports = { decoder: createReadingDecoder(layout), columns: columnsOf(layout, reportId) };
+    const reports = { decoder: createReadingDecoder(layout), columns: new ReadingColumns(layout, reportId) };
     this.#reports.set(reportId, reports);
     return reports;
   }

@@ -2,10 +2,17 @@
 
 const PAGE = 16_384;
 
-export class GrowingColumn {
-  #full: Float64Array[] = [];
-  #page = new Float64Array(PAGE);
+/** Of 64-bit floating numbers or of bytes. */
+export class GrowingColumn<T extends Float64Array | Uint8Array> {
+  readonly #make: (length: number) => T;
+  #full: T[] = [];
+  #page: T;
   #onPage = 0;
+
+  constructor(make: (length: number) => T) {
+    this.#make = make;
+    this.#page = make(PAGE);
+  }
 
   get length(): number {
     return this.#full.length * PAGE + this.#onPage;
@@ -14,7 +21,7 @@ export class GrowingColumn {
   push(value: number): void {
     if (this.#onPage === PAGE) {
       this.#full.push(this.#page);
-      this.#page = new Float64Array(PAGE);
+      this.#page = this.#make(PAGE);
       this.#onPage = 0;
     }
     this.#page[this.#onPage] = value;
@@ -22,12 +29,20 @@ export class GrowingColumn {
   }
 
   /** The values pushed so far; the column is empty afterwards. */
-  take(): Float64Array {
-    const taken = new Float64Array(this.length);
+  take(): T {
+    const taken = this.#make(this.length);
     this.#full.forEach((page, i) => taken.set(page, i * PAGE));
     taken.set(this.#page.subarray(0, this.#onPage), this.#full.length * PAGE);
     this.#full = [];
     this.#onPage = 0;
     return taken;
   }
+}
+
+export function numberColumn(): GrowingColumn<Float64Array> {
+  return new GrowingColumn((length) => new Float64Array(length));
+}
+
+export function byteColumn(): GrowingColumn<Uint8Array> {
+  return new GrowingColumn((length) => new Uint8Array(length));
 }
