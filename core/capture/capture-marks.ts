@@ -40,9 +40,14 @@ export function markedSpans(marks: readonly Mark[], stick: StickId, endUs: numbe
   return spans;
 }
 
-/** True where a recorder marked what it took of this stick. */
-export function isMarked(marks: readonly Mark[]): boolean {
-  return marks.some(({ name }) => name === 'capture' || name === 'release' || name === 'dwell');
+/** True where a recorder marked captures of the stick. */
+export function hasCaptureMarks(marks: readonly Mark[]): boolean {
+  return marks.some(({ name }) => name === 'capture');
+}
+
+/** When the first release or dwell was marked; null where none was. */
+export function firstReleaseUs(marks: readonly Mark[]): number | null {
+  return marks.find(({ name }) => name === 'release' || name === 'dwell')?.t ?? null;
 }
 
 /** Times of the marks of one name in a span, in order. */

@@ -1,6 +1,6 @@
 /** Finds the spans of a log that were taken for a purpose. */
 import type { StickId } from '../pad/stick.ts';
-import { isMarked, markedSpans, marksOf, type MarkedSpan } from './capture-marks.ts';
+import { firstReleaseUs, hasCaptureMarks, markedSpans, marksOf, type MarkedSpan } from './capture-marks.ts';
 import { indexAt } from './find-index.ts';
 import type { Capture, Track } from './track.ts';
 
@@ -10,22 +10,22 @@ export interface Captures {
 }
 
 /**
- * Captures of one stick from the recorder's marks. Where only releases or dwells are marked, the log from the first of
- * them on is one rest capture. Without marks the whole log is looked at, as one capture for rest and one for the rim.
+ * Captures of one stick from the recorder's capture marks. Without any, the whole log is looked at, as one capture for
+ * rest and one for the rim; releases or dwells that are marked all the same are taken at their word.
  */
 export function findCaptures(track: Track, stick: StickId): Captures {
   const endUs = lastUs(track);
   const marks = marksOf(track.marks, stick);
-  if (!isMarked(marks))
+  if (hasCaptureMarks(marks))
     return {
-      captures: (['rest', 'rim'] as const).map((purpose) => toCapture(track, stick, { purpose, startUs: 0, endUs })),
-      from: 'inferred',
+      captures: markedSpans(track.marks, stick, endUs).map((span) => toCapture(track, stick, span)),
+      from: 'marked',
     };
-  const spans = markedSpans(track.marks, stick, endUs);
-  const first = marks.find(({ name }) => name === 'release' || name === 'dwell');
-  if (!marks.some(({ name }) => name === 'capture') && first !== undefined)
-    spans.push({ purpose: 'rest', startUs: first.t, endUs });
-  return { captures: spans.map((span) => toCapture(track, stick, span)), from: 'marked' };
+  const spans: readonly MarkedSpan[] = [
+    { purpose: 'rest', startUs: firstReleaseUs(marks) ?? 0, endUs },
+    { purpose: 'rim', startUs: 0, endUs },
+  ];
+  return { captures: spans.map((span) => toCapture(track, stick, span)), from: 'inferred' };
 }
 
 /** Time of the last entry of a log: to it the last reading of a pad that reports only changes is known to have held. */

@@ -1,6 +1,6 @@
 /** Gathers what a log proves about one stick, whatever the mapping. */
 import type { Pair, StickFields, StickId } from '../pad/stick.ts';
-import { marksOf } from './capture-marks.ts';
+import { firstReleaseUs, marksOf } from './capture-marks.ts';
 import { effectiveSteps } from './effective-step.ts';
 import type { Dwell, StickEvidence, Turn } from './evidence.ts';
 import { findCaptures, lastUs } from './find-captures.ts';
@@ -20,7 +20,7 @@ interface Found {
 }
 
 /**
- * From the recorder's marks where there are any, else inferred (DESIGN, a log without capture marks). What cannot be
+ * From the recorder's capture marks where there are any, else inferred (DESIGN, a log without capture marks). What cannot be
  * stated is null, with the reason among `lacks`. A stick that the log has no readings of gives evidence of nothing.
  */
 export function gatherEvidence(track: Track, stick: StickId): StickEvidence {
@@ -30,7 +30,7 @@ export function gatherEvidence(track: Track, stick: StickId): StickEvidence {
     const fields = readings?.fields ?? track.layout.sticks[stick] ?? NO_FIELDS;
     return { fields, rest: null, rim: null, captures: from, still: [], lacks: sayLacks(track, stick, null) };
   }
-  const found = from === 'marked' ? fromMarks(track, stick, readings) : inferred(track, readings);
+  const found = from === 'marked' ? fromMarks(track, stick, readings) : inferred(track, stick, readings);
   const rest = found.releases.length === 0 ? null : { dwells: found.releases };
   const rim = rimOf(readings, found.turns, found.about);
   const evidence = { fields: readings.fields, rest, rim, captures: from, still: found.still };
@@ -54,8 +54,14 @@ function fromMarks(track: Track, stick: StickId, readings: StickTrack): Found {
   return { releases, still: [], about, turns };
 }
 
-function inferred(track: Track, readings: StickTrack): Found {
-  const { releases, still } = inferRest(readings, track.gaps, lastUs(track));
+function inferred(track: Track, stick: StickId, readings: StickTrack): Found {
+  const marks = marksOf(track.marks, stick);
+  const startUs = firstReleaseUs(marks);
+  const endUs = lastUs(track);
+  const { releases, still } =
+    startUs === null
+      ? inferRest(readings, track.gaps, endUs)
+      : { releases: markedRest(readings, marks, { purpose: 'rest', startUs, endUs }, track.gaps), still: [] };
   const about =
     meanOf(releases) ??
     meanOf(still) ??

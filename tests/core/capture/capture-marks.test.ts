@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
-  isMarked,
+  firstReleaseUs,
+  hasCaptureMarks,
   markedDwells,
   markedSpans,
   marksOf,
@@ -101,7 +102,9 @@ it('takes the marks that name a stick or none, and finds those of a name', () =>
   expect(repeatsOf(repeats, 'release', { purpose: 'rest', startUs: 0, endUs: 5 })).toEqual([2]);
 });
 
-it('tells a marked log by captures, releases or dwells, not by other marks', () => {
-  expect(isMarked([mark(1, 'layers'), mark(2, 'toward')])).toBe(false);
-  for (const name of ['capture', 'release', 'dwell']) expect(isMarked([mark(1, name)])).toBe(true);
+it('tells a marked log by its captures, and finds the first release or dwell', () => {
+  expect(hasCaptureMarks([mark(1, 'release'), mark(2, 'layers')])).toBe(false);
+  expect(hasCaptureMarks([mark(1, 'capture')])).toBe(true);
+  expect(firstReleaseUs([mark(1, 'toward'), mark(2, 'dwell'), mark(3, 'release')])).toBe(2);
+  expect(firstReleaseUs([mark(1, 'toward')])).toBeNull();
 });

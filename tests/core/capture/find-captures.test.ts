@@ -26,11 +26,14 @@ describe('findCaptures', () => {
     ]);
   });
 
-  it('takes a log with releases alone for one rest capture from the first on', () => {
+  it('takes releases that are marked without a capture at their word', () => {
     const hand = script().stay(1).mark('release', { stick: 'left' }).stay(1);
     const { captures, from } = findCaptures(hand.track, 'left');
-    expect(from).toBe('marked');
-    expect(captures).toMatchObject([{ purpose: 'rest', startUs: 1_000_000, endUs: 2_000_000 }]);
+    expect(from).toBe('inferred');
+    expect(captures).toMatchObject([
+      { purpose: 'rest', startUs: 1_000_000, endUs: 2_000_000 },
+      { purpose: 'rim', startUs: 0, endUs: 2_000_000 },
+    ]);
   });
 
   it('ends a log with its last entry of any kind', () => {

@@ -180,6 +180,15 @@ describe('gatherEvidence without marks', () => {
     expect(evidence(twelve().stay(1).push(0).stay(0.2).letGo().stay(0.4).lose(0.01).stay(0.6)).rest).not.toBeNull();
   });
 
+  it('takes releases marked without a capture at their word, and finds turns all the same', () => {
+    const hand = twelve().stay(1).push(0).stay(0.3).letGo().stay(1);
+    for (const angle of [0, 120, 240]) hand.push(angle).stay(0.3).mark('release', left).letGo().stay(1.2);
+    const found = evidence(hand.push(0).turn(800).letGo().stay(1));
+    expect(found.captures).toBe('inferred');
+    expect(found.rest?.dwells).toHaveLength(3);
+    expect(found.rim?.turns).toHaveLength(2);
+  });
+
   it('is evidence of nothing for a stick that the pad does not have, and says so', () => {
     const found = gatherEvidence(eight().stay(1).track, 'right');
     expect(found).toMatchObject({ rest: null, rim: null });
