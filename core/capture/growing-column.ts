@@ -3,7 +3,7 @@
 const PAGE = 16_384;
 
 /** Of 64-bit floating numbers or of bytes. */
-export class GrowingColumn<T extends Float64Array | Uint8Array> {
+class GrowingColumn<T extends Float64Array | Uint8Array> {
   readonly #make: (length: number) => T;
   #full: T[] = [];
   #page: T;

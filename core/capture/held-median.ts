@@ -3,7 +3,7 @@ import { medianOf3, medianOf5 } from '../numeric/small-median.ts';
 import { LatestMedian } from './latest-median.ts';
 
 /** Takes each filtered sample: the time of its reading and raw counts. */
-export type TakeSample = (t: number, x: number, y: number) => void;
+type TakeSample = (t: number, x: number, y: number) => void;
 
 const ARM = 2;
 const WINDOW = 2 * ARM + 1;

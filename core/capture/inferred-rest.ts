@@ -12,7 +12,7 @@ const FAR_SHARE = 0.3;
 /** Longest part of a still stretch that is looked at, so that a pad laid down for an hour stays small. */
 const LONGEST_US = 10_000_000;
 
-export interface InferredRest {
+interface InferredRest {
   /** Still stretches that follow a push and a return: releases. */
   readonly releases: readonly Dwell[];
   /** Still stretches at the rest that follow no release, e.g. at the beginning. */

@@ -8,7 +8,7 @@ import { settleLimit } from './settle-detector.ts';
 export type RestPhase = 'waiting' | 'pushing' | 'settling' | 'dwelling';
 
 /** What is seen where the hand was waited for too long. */
-export interface Stuck {
+interface Stuck {
   readonly seen: MoveWatch;
   readonly movement: Pair | null;
   readonly isButtonDown: boolean;

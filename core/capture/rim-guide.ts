@@ -10,7 +10,7 @@ import { rimPrompt } from './rim-prompt.ts';
 import { GAP_US } from './still-spans.ts';
 import { TurnCounter, type Tally } from './turn-counter.ts';
 
-export type RimPhase = 'waiting' | 'turning';
+type RimPhase = 'waiting' | 'turning';
 
 /** Turns each way that cover a direction. */
 const COVERING = 2;

@@ -8,7 +8,7 @@ const TOO_FAST = 0.1;
 /** Stretches that are named in one breath. */
 const NAMED = 3;
 
-export interface RimAsk {
+interface RimAsk {
   readonly stick: StickId;
   /** The way to turn next; null when all is covered. */
   readonly way: Turn['way'] | null;

@@ -2,14 +2,14 @@
 import type { AxisField, Pair, StickFields } from '../pad/stick.ts';
 
 /** The signal is averaged over whole cells of this length, on a grid fixed to the log's start. */
-export const CELL_US = 10_000;
+const CELL_US = 10_000;
 /** Cells in each of the two means that are compared: 100 ms. */
 const CELLS = 10;
 /** The mean of 100 ms against the 100 ms before. */
-export const MEAN_US = CELLS * CELL_US;
+const MEAN_US = CELLS * CELL_US;
 
 /** What is told as it happens; times are microseconds. */
-export interface SettleListener {
+interface SettleListener {
   /** Settled as seen at this instant, the end of the two means. */
   settled(atUs: number): void;
   /** No longer settled; the last 100 ms, in which it moved, do not belong to the settled stretch. */

@@ -5,7 +5,7 @@ import { failed, type Result } from '../result.ts';
 import type { LogHeader } from './header.ts';
 import { parseJson } from './parse-json.ts';
 
-export const LOG_KIND = 'stickwright-report-log';
+const LOG_KIND = 'stickwright-report-log';
 
 const id16 = z.number().int().min(0).max(0xffff);
 
