@@ -190,5 +190,5 @@ function onsetTop(series: readonly ProfileSeries[]): number {
 }
 
 function ticksThatFit(length: number, letter: number): number {
-  return Math.min(9, Math.max(2, Math.floor(length / (letter * 2.3))));
+  return Math.min(9, Math.max(2, Math.floor(length / (letter * 2))));
 }

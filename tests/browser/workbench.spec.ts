@@ -41,6 +41,16 @@ function ledgerRow(app: Page, name: RegExp): ReturnType<Page['getByRole']> {
   return app.getByRole('region', { name: 'Ledger' }).getByRole('row', { name });
 }
 
+/** Where every panel stands but the last, which grows with its sentences. */
+async function panelPlaces(app: Page): Promise<unknown[]> {
+  const panels = app.getByRole('main').getByRole('region');
+  return panels.evaluateAll((all) =>
+    all
+      .filter((panel) => panel.querySelector('h2') !== null && panel.querySelector('dl') === null)
+      .map((panel) => panel.getBoundingClientRect().toJSON() as unknown),
+  );
+}
+
 test.describe.configure({ timeout: 120_000 });
 
 test('without a survey it says what to do, with the way there', async ({ app }) => {
@@ -206,8 +216,13 @@ for (const [width, height] of [
     const box = await slider.boundingBox();
     if (box === null) throw new Error('The profile is not shown.');
     for (let at = 0.2; at < 0.9; at += 0.1) await app.mouse.move(box.x + box.width * at, box.y + 40);
+    // The foot line's numbers have as many digits as they need; everything else stands still.
+    expect(await shift).toBeLessThan(0.0005);
+    const before = await panelPlaces(app);
     await app.getByRole('radio', { name: 'even' }).check();
-    expect(await shift).toBeLessThan(0.001);
+    await expect(app.getByText(/^Predicted: /u)).toBeVisible({ timeout: 60_000 });
+    await app.getByLabel('Inner').fill('1');
+    expect(await panelPlaces(app)).toEqual(before);
     const over = await app.evaluate(() => ({
       right: document.documentElement.scrollWidth - innerWidth,
       below: document.documentElement.scrollHeight - innerHeight,

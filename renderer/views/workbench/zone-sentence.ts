@@ -31,6 +31,6 @@ function costOf(zones: ZoneAnswer): string {
   if (most === null) return 'no output before the gate in any direction';
   const never = zones.onset?.filter((one) => one.deflection === null).length ?? 0;
   const missing = never === 0 ? '' : `, none before the gate in ${never} directions`;
-  const uneven = zones.unevenness === null ? '' : `, uneven by ${percent(zones.unevenness)}`;
-  return `onset up to ${percent(most.value)} at ${most.angle}°${uneven}${missing}`;
+  const uneven = zones.unevenness === null ? '' : `, uneven ${percent(zones.unevenness)}`;
+  return `onset to ${percent(most.value)} at ${most.angle}°${uneven}${missing}`;
 }

@@ -21,7 +21,7 @@ describe('zoneSentence', () => {
     expect(zoneSentence(clean)).toEqual({
       verdict: 'hidden',
       answer: 'hidden',
-      cost: 'onset up to 12.0\u202f% at 5°, uneven by 5.0\u202f%',
+      cost: 'onset to 12.0\u202f% at 5°, uneven 5.0\u202f%',
     });
   });
 
