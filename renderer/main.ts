@@ -7,9 +7,14 @@ import App from './App.svelte';
 import { connectBench } from './bench/connect-bench.ts';
 import { connectionState } from './frame/connection-state.svelte.ts';
 import { selection } from './selection/selection-state.svelte.ts';
+import { screenScale } from './theme/screen-scale.svelte.ts';
 import { theme } from './theme/theme-state.svelte.ts';
 
 theme.follow(window);
+screenScale.follow({
+  textSize: () => getComputedStyle(document.documentElement).getPropertyValue('--text'),
+  addEventListener: (event, hear) => window.addEventListener(event, hear),
+});
 const bench = await connectBench((connection) => connectionState.hear(connection));
 // After the bench: it takes its ticket out of the address first.
 selection.followAddress(window);

@@ -19,7 +19,6 @@ async function endEarly(app: Page): Promise<void> {
 }
 
 test('a whole survey by the demonstration hand ends in a summary that opens on the Workbench', async ({ app }) => {
-  test.setTimeout(180_000);
   await startSurvey(app, true);
   await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 90_000 });
   await expect(app.getByRole('row', { name: /^left 3/u })).toBeVisible({ timeout: 60_000 });
@@ -30,7 +29,6 @@ test('a whole survey by the demonstration hand ends in a summary that opens on t
 });
 
 test('releases and turns are shown as they are taken, and both screens are accessible', async ({ app }) => {
-  test.setTimeout(120_000);
   await startSurvey(app, false);
   await app.getByRole('button', { name: 'Begin' }).click();
   await expect(app.getByText(/Push the left stick/u)).toBeVisible();

@@ -14,6 +14,8 @@ const LEFT = 58;
 const RIGHT = 10;
 const TIME_ROOM = 20;
 const LANE_GAP = 14;
+const FONT_PIXELS = 11.5;
+const MOST_TICKS = 9;
 /** Close up, a lane shows this share of the field, and eight counts at least. */
 const CLOSE_SHARE = 1 / 64;
 
@@ -35,7 +37,6 @@ export interface StripFrame {
   readonly axes: readonly AxisLine[];
   readonly scale: StripScale;
   readonly ink: Ink;
-  readonly fontPixels: number;
 }
 
 export function drawStrip(
@@ -46,7 +47,7 @@ export function drawStrip(
 ): void {
   const { width, height, axes, ink } = frame;
   pen.clearRect(0, 0, width, height);
-  pen.font = `${frame.fontPixels}px ${ink.sans}`;
+  pen.font = `${FONT_PIXELS}px ${ink.sans}`;
   pen.textBaseline = 'middle';
   const time = linearScale([frame.nowMicros - STRIP_SECONDS * 1e6, frame.nowMicros], [LEFT, width - RIGHT]);
   const laneHeight = (height - TIME_ROOM - LANE_GAP * (axes.length - 1)) / Math.max(1, axes.length);
@@ -99,7 +100,7 @@ function drawLane(
   pen.strokeStyle = ink.rule;
   pen.strokeRect(LEFT + 0.5, Math.round(top) + 0.5, width - LEFT - RIGHT - 1, Math.round(laneHeight) - 1);
   pen.textAlign = 'right';
-  for (const tick of countTicks(low, high, Math.max(2, Math.floor(laneHeight / 26))).values) {
+  for (const tick of countTicks(low, high, Math.min(MOST_TICKS, Math.max(2, Math.floor(laneHeight / 26)))).values) {
     const y = Math.round(value.at(tick)) + 0.5;
     pen.strokeStyle = ink.faint;
     pen.beginPath();
