@@ -61,7 +61,8 @@ export function findBestCentre(points: BandPoints, hull: Float64Array): BandCent
       const step = linearStep(narrowed, place.edges, band, x, y, reach);
       if (step.bound - curve >= leastWidth()) continue;
       // Where the best centre lies on the hull's edge, only moves onto the edge find it.
-      if (bandAt(narrowed, x + step.x, y + step.y).width < leastWidth()) settle(x + step.x, y + step.y);
+      const [sx, sy] = [x + step.x, y + step.y];
+      if (bandAt(narrowed, sx, sy).width < leastWidth() && isWithin(edges, sx, sy)) settle(sx, sy);
     }
     if (reach < tolerance) continue;
     for (const [dx, dy] of quarters) {
@@ -102,9 +103,14 @@ function narrowAlong(
   for (let share = 1; share > 1e-6; share /= 2) {
     const x = from.x + share * step.x;
     const y = from.y + share * step.y;
-    if (meetEdges(edges, x, y, 0).depth < -tolerance) continue;
+    if (!isWithin(edges, x, y)) continue;
     const band = bandAt(points, x, y);
     if (band.width < from.width) return { x, y, ...band };
   }
   return null;
+}
+
+/** In the hull, to rounding. */
+function isWithin(edges: Float64Array, x: number, y: number): boolean {
+  return meetEdges(edges, x, y, 0).depth >= -tolerance;
 }

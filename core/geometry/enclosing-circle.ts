@@ -33,17 +33,14 @@ function at(points: ArrayLike<number>, i: number): number {
 
 function findFarthest(points: ArrayLike<number>, x: number, y: number): { index: number; distance: number } {
   let index = 0;
-  let square = -1;
+  let distance = -1;
   for (let i = 0; 2 * i < points.length; i += 1) {
-    const dx = at(points, 2 * i) - x;
-    const dy = at(points, 2 * i + 1) - y;
-    const s = dx * dx + dy * dy;
-    if (s > square) {
-      square = s;
-      index = i;
-    }
+    const d = Math.hypot(at(points, 2 * i) - x, at(points, 2 * i + 1) - y);
+    if (d <= distance) continue;
+    distance = d;
+    index = i;
   }
-  return { index, distance: Math.hypot(at(points, 2 * index) - x, at(points, 2 * index + 1) - y) };
+  return { index, distance };
 }
 
 /** Smallest circle through the new point that holds the up to three points the last circle rested on. */

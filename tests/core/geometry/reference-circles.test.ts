@@ -1,0 +1,147 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { convexHull } from '../../../core/geometry/convex-hull.ts';
+import { hullEdges, meetEdges } from '../../../core/geometry/hull-edges.ts';
+import { maximumInscribed } from '../../../core/geometry/maximum-inscribed.ts';
+import { minimumZone } from '../../../core/geometry/minimum-zone.ts';
+import { bandAt } from '../../../core/geometry/radial-band.ts';
+import { bruteInscribedRadius, bruteZoneWidth } from '../../support/brute-circles.ts';
+import { expectWithin } from '../../support/expect-close.ts';
+import { anyMove, latticePoints, movePoints, pairsOf, retellPoints, ringPoints } from '../../support/point-sets.ts';
+
+const seed = 20_261_133;
+const settings = { seed, numRuns: 60 };
+
+function insideHull(points: readonly number[]): (x: number, y: number) => boolean {
+  const edges = hullEdges(convexHull(points));
+  return (x, y) => meetEdges(edges, x, y, 0).depth >= 0;
+}
+
+/** Lattice points with room inside. */
+const latticeSets = latticePoints.filter((points) => convexHull(points).length >= 6);
+
+function widthOf(points: readonly number[]): number {
+  const { inner, outer } = minimumZone(points)!;
+  return outer - inner;
+}
+
+describe('minimumZone', () => {
+  it('is 0 wide where all points lie on a circle', () => {
+    const zone = minimumZone([3, 4, -3, 4, 5, 0, -5, 0, 0, -5])!;
+    expectWithin(zone.outer - zone.inner, 0, 1e-14);
+    expectWithin(zone.outer, 5, 1e-14);
+  });
+
+  it('rests on two outer and two inner points that alternate in angle', () => {
+    fc.assert(
+      fc.property(ringPoints, (points) => {
+        const zone = minimumZone(points)!;
+        const seen = pairsOf(points)
+          .map(([px, py]) => ({
+            angle: Math.atan2(py - zone.y, px - zone.x),
+            distance: Math.hypot(px - zone.x, py - zone.y),
+          }))
+          .toSorted((one, other) => one.angle - other.angle);
+        const sides = seen.flatMap(({ distance }) => {
+          if (distance > zone.outer - 1e-12) return ['outer'];
+          return distance < zone.inner + 1e-12 ? ['inner'] : [];
+        });
+        const changes = sides.filter((side, i) => side !== sides[(i + 1) % sides.length]).length;
+        expect(changes).toBeGreaterThanOrEqual(4);
+      }),
+      settings,
+    );
+  });
+
+  it('agrees on rings with a search over all crossings of bisectors', () => {
+    fc.assert(
+      fc.property(ringPoints, (points) => {
+        expectWithin(widthOf(points), bruteZoneWidth(points, insideHull(points)), 1e-11);
+      }),
+      settings,
+    );
+  });
+
+  it('is never wider on a lattice than any crossing of bisectors or any centre tried at random', () => {
+    fc.assert(
+      fc.property(latticeSets, fc.integer({ min: 0, max: 1000 }), fc.integer({ min: 0, max: 1000 }), (points, u, v) => {
+        const inside = insideHull(points);
+        const least = Math.min(
+          bruteZoneWidth(points, inside),
+          inside(0.006 * u, 0.006 * v) ? bandWidth(points, 0.006 * u, 0.006 * v) : Infinity,
+        );
+        expect(widthOf(points)).toBeLessThanOrEqual(least + 1e-11);
+      }),
+      settings,
+    );
+  });
+
+  it('follows turns, scales and shifts, and does not mind order or duplicates', () => {
+    fc.assert(
+      fc.property(fc.oneof(latticeSets, ringPoints), anyMove, (points, move) => {
+        expectWithin(
+          widthOf(retellPoints(movePoints(points, move))),
+          move.scale * widthOf(points),
+          1e-9 * (move.scale + 1),
+        );
+      }),
+      settings,
+    );
+  });
+
+  it('is null for fewer than three corners', () => {
+    expect(minimumZone([])).toBeNull();
+    expect(minimumZone([1, 1, 1, 1])).toBeNull();
+    expect(minimumZone([0, 0, 1, 2, 2, 4, 5, 10])).toBeNull();
+  });
+});
+
+describe('maximumInscribed', () => {
+  it('touches the sides of a square of points', () => {
+    const square = [-2, -2, 0, -2, 2, -2, 2, 0, 2, 2, 0, 2, -2, 2, -2, 0];
+    const circle = maximumInscribed(square)!;
+    expectWithin(circle.x, 0, 1e-14);
+    expectWithin(circle.y, 0, 1e-14);
+    expectWithin(circle.radius, 2, 1e-14);
+  });
+
+  it('agrees on rings with a search over all pairs and triples', () => {
+    fc.assert(
+      fc.property(ringPoints, (points) => {
+        expectWithin(maximumInscribed(points)!.radius, bruteInscribedRadius(points, insideHull(points)), 1e-11);
+      }),
+      settings,
+    );
+  });
+
+  it('is empty, centred in the hull, and on a lattice never smaller than the search finds', () => {
+    fc.assert(
+      fc.property(latticeSets, (points) => {
+        const { x, y, radius } = maximumInscribed(points)!;
+        expect(meetEdges(hullEdges(convexHull(points)), x, y, 0).depth).toBeGreaterThan(-1e-9);
+        for (const [px, py] of pairsOf(points)) expect(Math.hypot(px - x, py - y)).toBeGreaterThan(radius - 1e-12);
+        expect(radius).toBeGreaterThanOrEqual(bruteInscribedRadius(points, insideHull(points)) - 1e-11);
+      }),
+      settings,
+    );
+  });
+
+  it('follows turns, scales and shifts, and does not mind order or duplicates', () => {
+    fc.assert(
+      fc.property(fc.oneof(latticeSets, ringPoints), anyMove, (points, move) => {
+        const moved = maximumInscribed(retellPoints(movePoints(points, move)))!;
+        expectWithin(moved.radius, move.scale * maximumInscribed(points)!.radius, 1e-9 * (move.scale + 1));
+      }),
+      settings,
+    );
+  });
+
+  it('is null for fewer than three corners', () => {
+    expect(maximumInscribed([0, 0, 4, 4])).toBeNull();
+  });
+});
+
+function bandWidth(points: readonly number[], x: number, y: number): number {
+  const flat = Float64Array.from(points);
+  return bandAt({ outer: flat, inner: flat }, x, y).width;
+}
