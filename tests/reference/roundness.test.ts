@@ -75,6 +75,19 @@ describe('roundness of outlines with a known answer', () => {
     },
   );
 
+  it.each(analytic.filter(({ N }) => N === 2))(
+    'R₀ + A·cos 2θ, A = $A: inscribed R₀ − A and at most what sampling adds (closed form)',
+    ({ R0, A }) => {
+      const found = maximumInscribed(outline((angle) => R0 + A * Math.cos(2 * angle)))!;
+      // Two points alone bound it: a centre off them by d gains d²/2R₀ until the neighbours, 1° on and higher by
+      // A(1 − cos 2°), are met at d = A(1 − cos 2°)/sin 1° and a little.
+      const step = Math.PI / 180;
+      const room = (A * (1 - Math.cos(2 * step))) / Math.sin(step);
+      expect(found.radius).toBeGreaterThanOrEqual(R0 - A - 1e-12);
+      expect(found.radius).toBeLessThanOrEqual(R0 - A + (1.1 * room * room) / (2 * (R0 - A)));
+    },
+  );
+
   it('an ellipse with its vertices: zone a − b, circumscribed a, inscribed b (closed form)', () => {
     const angles = Array.from({ length: 360 }, (_, k) => (2 * Math.PI * k) / 360);
     const points = angles.flatMap((t) => [Math.cos(t), 0.98 * Math.sin(t)]);

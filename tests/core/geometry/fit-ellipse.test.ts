@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitEllipse } from '../../../core/geometry/fit-ellipse.ts';
 import { expectWithin } from '../../support/expect-close.ts';
-import { anyMove, movePoints, ringPoints } from '../../support/point-sets.ts';
+import { anyMove, movePoints, pairsOf, ringPoints } from '../../support/point-sets.ts';
 
 const seed = 20_261_132;
 
@@ -23,6 +23,22 @@ describe('fitEllipse', () => {
     expect(fitEllipse([0, 0, 1, 0, 2, 0, 0, 1, 1, 1, 2, 1])).toBeNull();
     expect(fitEllipse([0, 0, 1, 1, 2, 4, 3, 9, 4, 16, -1, 1])).toBeNull();
     expect(fitEllipse([])).toBeNull();
+  });
+
+  it('does not mind order, nor every point told twice', () => {
+    fc.assert(
+      fc.property(ringPoints, (points) => {
+        const found = fitEllipse(points)!;
+        const retold = pairsOf(points).toReversed().flat();
+        for (const again of [fitEllipse(retold)!, fitEllipse([...points, ...retold])!]) {
+          expectWithin(again.x, found.x, 1e-8);
+          expectWithin(again.y, found.y, 1e-8);
+          expectWithin(again.a, found.a, 1e-8);
+          expectWithin(again.b, found.b, 1e-8);
+        }
+      }),
+      { seed },
+    );
   });
 
   it('follows turns, scales and shifts', () => {

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { largestGap } from '../../../core/geometry/angular-gap.ts';
+import { fitCircle } from '../../../core/geometry/fit-circle.ts';
 import { roundness, type Roundness } from '../../../core/geometry/roundness.ts';
 import { createRandom } from '../../../core/numeric/random.ts';
 import { expectWithin } from '../../support/expect-close.ts';
@@ -69,11 +71,35 @@ describe('roundness', () => {
         Math.sin((degrees * Math.PI) / 180),
       ]);
     expect(roundness(arc(91))).toBeNull();
+    expect(roundness(arc(90))).toBeNull();
     expect(roundness(arc(89))).not.toBeNull();
     // Four points leave 90° at least, however they are turned.
     for (const angle of [0, 17, 45]) {
       expect(roundness(movePoints([1, 0, 0, 1, -1, 0, 0, -1], { angle, scale: 3, x: 1, y: 2 }))).toBeNull();
     }
+  });
+
+  it('is stated just where the gap about the least-squares centre stays below 90°', () => {
+    const open = fc.integer({ min: 70, max: 110 });
+    const offs = fc.array(fc.integer({ min: -100, max: 100 }), { minLength: 24, maxLength: 24 });
+    let stated = 0;
+    let refused = 0;
+    fc.assert(
+      fc.property(open, offs, (gap, radii) => {
+        const points = radii.flatMap((off, k) => {
+          const angle = (((360 - gap) * k) / (radii.length - 1)) * (Math.PI / 180);
+          const radius = 1 + off / 2000;
+          return [radius * Math.cos(angle), radius * Math.sin(angle)];
+        });
+        const { x, y } = fitCircle(points)!;
+        const isStated = largestGap(points, x, y) < 90;
+        if (isStated) stated += 1;
+        else refused += 1;
+        expect(roundness(points) !== null).toBe(isStated);
+      }),
+      { seed },
+    );
+    expect(Math.min(stated, refused)).toBeGreaterThan(20);
   });
 
   it('says nothing for points on a line, equal points and none', () => {

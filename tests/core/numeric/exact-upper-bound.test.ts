@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exactUpperBound95 } from '../../../core/numeric/exact-upper-bound.ts';
 import { expectWithin } from '../../support/expect-close.ts';
@@ -28,6 +29,21 @@ describe('exactUpperBound95', () => {
       // All but one: the bound has a closed form.
       expectWithin(exactUpperBound95(n - 1, n)!, 0.95 ** (1 / n), 1e-12);
     }
+  });
+
+  it('lies above the share seen, rises with each leak and falls with each clean release', () => {
+    const trials = fc
+      .integer({ min: 2, max: 500 })
+      .chain((n) => fc.tuple(fc.integer({ min: 0, max: n - 1 }), fc.constant(n)));
+    fc.assert(
+      fc.property(trials, ([k, n]) => {
+        const bound = exactUpperBound95(k, n)!;
+        expect(bound).toBeGreaterThan(k / n);
+        expect(bound).toBeLessThan(exactUpperBound95(k + 1, n)!);
+        expect(bound).toBeGreaterThan(exactUpperBound95(k, n + 1)!);
+      }),
+      { seed: 20_261_136 },
+    );
   });
 
   it('is 1 where every release leaked', () => {
