@@ -126,9 +126,10 @@ function chiSquare(degrees: number, random: Random): number {
 }
 
 if (process.argv[1] === import.meta.filename) {
-  const [draws = 1_000_000, seed = 20_261_125, ...wanted] = process.argv.slice(2).map(Number);
+  const [draws = 2_000_000, seed = 20_261_125, ...wanted] = process.argv.slice(2).map(Number);
   const small = Array.from({ length: 29 }, (_, index) => index + 12);
-  const sizes = wanted.length > 0 ? wanted : [...small, 45, 50, 60, 80, 100, 150, 200, 300];
+  const sizes =
+    wanted.length > 0 ? wanted : [...small, 45, 50, 60, 70, 80, 90, 100, 125, 150, 175, 200, 250, 300, 400, 1000, 3000];
   for (const n of sizes) {
     const { c, standardError } = toleranceEntry(n, draws, seed);
     console.log(`  [${n}, ${c.toFixed(4)}, ${standardError.toFixed(4)}],`);

@@ -70,7 +70,7 @@ describe('linearFit', () => {
         expectWithin(twice.intercept, once.intercept, 1e-7 * size);
         if (once.slopeError! > 1e-6) {
           // Twice the squares, twice the spread of x: only the degrees of freedom differ.
-          expectRelative(twice.slopeError, once.slopeError! * Math.sqrt((n - 2) / (2 * n - 2)), 1e-7);
+          expectRelative(twice.slopeError!, once.slopeError! * Math.sqrt((n - 2) / (2 * n - 2)), 1e-7);
         }
       }),
       { seed },
