@@ -15,6 +15,30 @@ export interface StickTrack {
   readonly buttonDown: Uint8Array;
 }
 
+/** One control that is on or off; the first entry is its state when first told, every further one a change. */
+export interface SwitchTrack {
+  /** Usage on page 9. */
+  readonly usage: number;
+  readonly t: Float64Array;
+  /** 1 is pressed. */
+  readonly down: Uint8Array;
+}
+
+/** A value that is kept where it changed; the first entry is its state when first told. */
+export interface ValueTrack {
+  readonly t: Float64Array;
+  readonly value: Float64Array;
+}
+
+/** Buttons, hat and triggers over a log. */
+export interface InputTrack {
+  readonly buttons: readonly SwitchTrack[];
+  /** Degrees clockwise from up (HID's habit), NaN where nothing is pressed; null where the pad has no hat. */
+  readonly hat: ValueTrack | null;
+  /** Raw counts. */
+  readonly triggers: Readonly<Partial<Record<StickId, ValueTrack>>>;
+}
+
 /** Everything a log holds that measures need. */
 export interface Track {
   readonly header: LogHeader;
@@ -24,6 +48,7 @@ export interface Track {
   readonly reportTimes: Float64Array;
   /** Reports equal to the one before it, byte for byte. */
   readonly duplicates: number;
+  readonly inputs?: InputTrack;
   readonly marks: readonly Mark[];
   readonly gaps: readonly { readonly t: number; readonly lost: number | null }[];
   /** Reports that should carry a reading and could not be decoded, and why the first could not. */

@@ -1,4 +1,4 @@
-/** Everything that `measure` prints of one log (FORMATS). */
+/** Everything that is measured of one log; `core/findings/judge-track.ts` adds the findings that `measure` prints (FORMATS). */
 import type { StickEvidence } from '../capture/evidence.ts';
 import { gatherEvidence } from '../capture/gather-evidence.ts';
 import type { Track } from '../capture/track.ts';
@@ -7,19 +7,26 @@ import type { MappingFrom, PadMapping, StickMapping } from '../mapping/mapping.t
 import { storedMapping } from '../mapping/stored-mapping.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 import type { Problem } from '../result.ts';
+import type { AllanMeasure } from './allan-measure.ts';
+import type { DisturbanceMeasure } from './disturbance-measure.ts';
+import type { FlickMeasure } from './flick-measure.ts';
+import type { InputsMeasure } from './inputs-measure.ts';
 import { measureRest } from './rest.ts';
 import type { RestMeasure } from './rest-measure.ts';
 import { measureRim } from './rim.ts';
 import type { RimMeasure } from './rim-measure.ts';
 import { measureLog, type LogMeasure } from './timing.ts';
+import type { TravelMeasure } from './travel-measure.ts';
+import type { WarmUpMeasure } from './warm-up-measure.ts';
 
 export interface StickReport {
   readonly rest: RestMeasure | null;
   readonly rim: RimMeasure | null;
-  readonly travel: null;
-  readonly flick: null;
-  readonly disturbance: null;
-  readonly allan: null;
+  readonly travel: TravelMeasure | null;
+  readonly flick: FlickMeasure | null;
+  readonly disturbance: readonly DisturbanceMeasure[] | null;
+  readonly allan: AllanMeasure | null;
+  readonly warmUp: WarmUpMeasure | null;
   /** What this stick's deflections stand under. */
   readonly mapping: StickMapping;
   readonly mappingFrom: MappingFrom;
@@ -28,24 +35,20 @@ export interface StickReport {
   readonly lacks: readonly Problem[];
 }
 
-export interface MeasureReport {
-  readonly kind: 'stickwright-measure';
-  readonly version: 1;
+export interface TrackMeasures {
   readonly log: LogMeasure;
   readonly mappingFrom: MappingFrom;
   /** `marked` where the captures of any stick are; each stick says it for itself too. */
   readonly captures: StickEvidence['captures'];
   readonly sticks: Readonly<Partial<Record<StickId, StickReport>>>;
-  readonly inputs: null;
-  readonly findings: readonly never[];
-  readonly verdict: Readonly<Partial<Record<StickId, 'undecided'>>>;
+  readonly inputs: InputsMeasure | null;
 }
 
 /**
  * Deflections stand under the mapping given (from a file), else the pad's stored one, else the fields' logical range; a
  * stick that the given mapping leaves out goes on to the next. Sections without a capture are null.
  */
-export function measureTrack(track: Track, mapping: PadMapping | null): MeasureReport {
+export function measureTrack(track: Track, mapping: PadMapping | null): TrackMeasures {
   const stored = storedMapping(track.marks);
   const sticks = STICKS.flatMap((stick) => {
     if (track.sticks[stick] === undefined) return [];
@@ -54,15 +57,11 @@ export function measureTrack(track: Track, mapping: PadMapping | null): MeasureR
     return [[stick, { ...measureStick(evidence, used.mapping), ...used }] as const];
   });
   return {
-    kind: 'stickwright-measure',
-    version: 1,
     log: measureLog(track),
     mappingFrom: mapping !== null ? 'file' : stored !== null ? 'stored' : 'range',
     captures: sticks.some(([, report]) => report.captures === 'marked') ? 'marked' : 'inferred',
     sticks: Object.fromEntries(sticks),
     inputs: null,
-    findings: [],
-    verdict: Object.fromEntries(sticks.map(([stick]) => [stick, 'undecided'] as const)),
   };
 }
 
@@ -74,6 +73,7 @@ function measureStick(evidence: StickEvidence, mapping: StickMapping): Omit<Stic
     flick: null,
     disturbance: null,
     allan: null,
+    warmUp: null,
     captures: evidence.captures,
     lacks: evidence.lacks ?? [],
   };

@@ -1,7 +1,7 @@
 /** What `measure` shows without `--json`: the log, then rest and rim of each stick. */
 import { STICKS, type StickId } from '../pad/stick.ts';
 import { formatQuantity, NOTHING } from './format-quantity.ts';
-import type { MeasureReport, StickReport } from './measure-report.ts';
+import type { StickReport, TrackMeasures } from './measure-report.ts';
 import { restRows } from './rest-table.ts';
 import { rimRows } from './rim-table.ts';
 import { row, type TableRow, type TableSection } from './table.ts';
@@ -9,7 +9,7 @@ import type { LogMeasure } from './timing.ts';
 
 const mappingWords = { file: 'the mapping file', stored: "the pad's stored mapping", range: 'the logical range' };
 
-export function measureTable(report: MeasureReport): TableSection[] {
+export function measureTable(report: TrackMeasures): TableSection[] {
   return [
     { title: 'log', rows: logRows(report.log) },
     ...STICKS.flatMap((stick) => {

@@ -1,5 +1,5 @@
 /** `measure LOG`: rest and rim of every stick of a report log. */
-import { measureTrack } from '../../../core/measure/measure-report.ts';
+import { judgeTrack } from '../../../core/findings/judge-track.ts';
 import { measureTable } from '../../../core/measure/measure-table.ts';
 import { readLog, readMapping } from './log-input.ts';
 import { drawSections } from './tables.ts';
@@ -14,7 +14,7 @@ export async function measureFile(terminal: Terminal, log: string, options: Meas
   if (!mapping.ok) return sayProblem(terminal, mapping.problem);
   const track = await readLog(terminal, log);
   if (!track.ok) return sayProblem(terminal, track.problem);
-  const report = measureTrack(track.value, mapping.value);
+  const report = judgeTrack(track.value, mapping.value);
   await terminal.print(terminal.json ? JSON.stringify(report) : drawSections(measureTable(report)));
   return EXIT.done;
 }

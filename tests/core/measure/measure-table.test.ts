@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rangeMapping } from '../../../core/mapping/range-mapping.ts';
-import type { MeasureReport } from '../../../core/measure/measure-report.ts';
+import type { TrackMeasures } from '../../../core/measure/measure-report.ts';
 import { measureTable } from '../../../core/measure/measure-table.ts';
 import { measureRest } from '../../../core/measure/rest.ts';
 import { measureRim } from '../../../core/measure/rim.ts';
@@ -8,14 +8,20 @@ import { measureLog } from '../../../core/measure/timing.ts';
 import { makeBenchStick } from '../../support/make-evidence.ts';
 import { makeTrack } from '../../support/make-track.ts';
 
-const nothing = { travel: null, flick: null, disturbance: null, allan: null, captures: 'marked', lacks: [] } as const;
+const nothing = {
+  travel: null,
+  flick: null,
+  disturbance: null,
+  allan: null,
+  warmUp: null,
+  captures: 'marked',
+  lacks: [],
+} as const;
 
-function reportOf(releases: number): MeasureReport {
+function reportOf(releases: number): TrackMeasures {
   const evidence = makeBenchStick({ seed: 2, releases, rest: { x: 2100, y: 2000 }, scatter: 4, noise: 1, gate: 1500 });
   const mapping = rangeMapping(evidence.fields);
   return {
-    kind: 'stickwright-measure',
-    version: 1,
     log: measureLog(makeTrack({ reportTimes: [0, 1000, 2000] })),
     mappingFrom: 'range',
     captures: 'marked',
@@ -30,8 +36,6 @@ function reportOf(releases: number): MeasureReport {
       right: { rest: null, rim: null, ...nothing, mapping, mappingFrom: 'range' },
     },
     inputs: null,
-    findings: [],
-    verdict: { left: 'undecided', right: 'undecided' },
   };
 }
 
