@@ -12,6 +12,8 @@ export type TurnWay = 'clockwise' | 'counterClockwise';
 
 /** How far past a gate of radius 1 a hand aims when it pushes against the gate. */
 const PRESSURE = 1.25;
+/** The same for a slow sweep, which ends gently. */
+const SWEEP_PRESSURE = 1.12;
 /** A turn takes a careful hand about this long. */
 const TURN_SECONDS = 1.5;
 /** More than was asked for, so that the last turn is surely whole. */
@@ -46,6 +48,49 @@ export function turn(from: Pair, turns: number, way: TurnWay, chance: Chance): H
       if (turned >= total) return null;
       const angle = way === 'counterClockwise' ? start + turned : start - turned;
       return between(from, polar(PRESSURE + pressureWobble(seconds), angle), seconds / reach);
+    },
+  };
+}
+
+/** A slow sweep from gate to gate takes a careful hand about this long. */
+const SWEEP_SECONDS = 3;
+
+/**
+ * Goes to the gate opposite, waits there, sweeps slowly through the rest to the gate at the angle (degrees counter-clockwise
+ * from +x), holds a moment and lets go. The aim is a human's: some degrees off, and the line a little wavy.
+ */
+export function sweep(from: Pair, towardDegrees: number, chance: Chance): HandMotion {
+  const reach = 0.4;
+  const start = reach + 0.25 + 0.1 * chance.next();
+  const length = SWEEP_SECONDS * (0.85 + 0.3 * chance.next());
+  const end = start + length + 0.3 + 0.1 * chance.next();
+  const aim = towardDegrees + 2 * chance.normal();
+  const sideways = wobble(chance, 0.025, 0.4);
+  const pace = unevenPace(chance);
+  const along = (seconds: number): number => {
+    const part = pace(Math.min(length, Math.max(0, seconds - start))) / pace(length);
+    return SWEEP_PRESSURE * (2 * part - 1);
+  };
+  return {
+    target(seconds) {
+      if (seconds >= end) return null;
+      const forward = polar(along(seconds), aim);
+      const side = polar(sideways(seconds), aim + 90);
+      return between(from, { x: forward.x + side.x, y: forward.y + side.y }, seconds / reach);
+    },
+  };
+}
+
+/** Pushes to full tilt, holds shortly and lets go all at once, as a thumb slips off. */
+export function flick(from: Pair, towardDegrees: number, chance: Chance): HandMotion {
+  const travel = 0.15 + 0.05 * chance.next();
+  const end = travel + 0.2 + 0.1 * chance.next();
+  const aim = towardDegrees + 3 * chance.normal();
+  const pressureWobble = wobble(chance, 0.05);
+  return {
+    target(seconds) {
+      if (seconds >= end) return null;
+      return between(from, polar(PRESSURE + pressureWobble(seconds), aim), seconds / travel);
     },
   };
 }

@@ -1,6 +1,6 @@
 /** The two hands on a simulated pad: what they do begins at the time the pad has lived to. */
 import type { Pair, StickId } from '../pad/stick.ts';
-import { push, turn, wander, type TurnWay } from './hand-motion.ts';
+import { flick, push, sweep, turn, wander, type TurnWay } from './hand-motion.ts';
 import type { SimulatedStick } from './simulated-stick.ts';
 
 /** What a hand can be told to keep doing. */
@@ -49,6 +49,18 @@ export class SimulatedHand {
   turn(stick: StickId, turns: number, way: TurnWay): void {
     const { tilt, handChance } = this.#sticks[stick];
     this.#sticks[stick].begin(turn(tilt, turns, way, handChance));
+  }
+
+  /** Sweeps slowly from the gate opposite through the rest to the gate at an angle, holds a moment and lets go: some 4 s in all. */
+  sweep(stick: StickId, towardDegrees: number): void {
+    const { tilt, handChance } = this.#sticks[stick];
+    this.#sticks[stick].begin(sweep(tilt, towardDegrees, handChance));
+  }
+
+  /** Pushes to full tilt toward an angle, holds shortly and lets go all at once. */
+  flick(stick: StickId, towardDegrees: number): void {
+    const { tilt, handChance } = this.#sticks[stick];
+    this.#sticks[stick].begin(flick(tilt, towardDegrees, handChance));
   }
 
   /** Presses a button (1 … 16) for so long. */

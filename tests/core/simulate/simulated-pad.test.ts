@@ -145,6 +145,46 @@ describe('the simulated pad', () => {
     }
   });
 
+  it('sweeps slowly from the gate opposite through the rest to the gate it was sent to, and then lets go', () => {
+    for (const [toward, axis] of [
+      [0, 'x'],
+      [180, 'x'],
+      [90, 'y'],
+      [270, 'y'],
+    ] as const) {
+      const pad = createSimulatedPad('healthy', 21);
+      pad.hand.sweep('left', toward);
+      const along: number[] = [];
+      const across: number[] = [];
+      while (pad.hand.holds('left')) {
+        readingsOf(pad, 0.01);
+        const tilt = pad.hand.tilt('left');
+        const sign = toward < 180 ? 1 : -1;
+        along.push(sign * tilt[axis]);
+        across.push(tilt[axis === 'x' ? 'y' : 'x']);
+        expect(pad.nowMicros).toBeLessThan(6_000_000);
+      }
+      const start = along.indexOf(Math.min(...along));
+      const end = along.findIndex((one) => one > 0.98);
+      expect(along[start]).toBeLessThan(-0.98);
+      expect((end - start) / 100).toBeGreaterThan(2);
+      expect((end - start) / 100).toBeLessThan(4);
+      for (let i = start + 1; i < end; i += 1) expect(along[i]! - along[i - 1]!).toBeLessThan(0.02);
+      expect(Math.max(...across.map(Math.abs))).toBeLessThan(0.2);
+    }
+  });
+
+  it('flicks to full tilt and is let go within half a second', () => {
+    const pad = createSimulatedPad('healthy', 22);
+    pad.hand.flick('left', 90);
+    const ys = readingsOf(pad, 0.52).map((reading) => 2038 - reading.leftY);
+    expect(Math.max(...ys)).toBeGreaterThan(1150);
+    expect(pad.hand.holds('left')).toBe(false);
+    readingsOf(pad, 0.3);
+    const rest = readingsOf(pad, 0.2).map((reading) => Math.abs(reading.leftY - 2038));
+    expect(Math.max(...rest)).toBeLessThan(25);
+  });
+
   it('reports a pressed button for as long as it is pressed', () => {
     const pad = createSimulatedPad('plain', 1);
     pad.hand.press(3, 200);
