@@ -13,6 +13,8 @@ export async function servePage(folder: string, port: number): Promise<{ server:
     const refusal = refusalOf(request, portOf(server));
     if (refusal !== null) return void response.writeHead(403, { 'Content-Type': 'text/plain' }).end(refusal);
     if (request.method !== 'GET' && request.method !== 'HEAD') return void response.writeHead(405).end();
+    // A file of the list can vanish when the page is built anew meanwhile: that request fails, the server goes on.
+    response.once('pipe', (file) => file.once('error', () => response.destroy()));
     files(request, response, () => void response.writeHead(404).end());
   });
   await new Promise<void>((resolve, reject) => {
