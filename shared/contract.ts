@@ -13,11 +13,11 @@ import {
   settingsSchema,
   stageSchema,
   stickIdSchema,
-  surveyDetailsSchema,
   surveyHandleSchema,
   surveyStateSchema,
   surveySummarySchema,
 } from './schemas.ts';
+import { surveyDetailsSchema } from './survey-details.ts';
 
 const nothing = z.object({});
 

@@ -53,7 +53,7 @@ export const healthSchema = z.object({
   problem: problemSchema.nullable(),
 });
 
-const pairSchema = z.object({ x: z.number(), y: z.number() });
+export const pairSchema = z.object({ x: z.number(), y: z.number() });
 
 /** Where a guided survey stands; sent whenever it changes, at most 20 times a second. */
 export const surveyStateSchema = z.object({
@@ -105,87 +105,8 @@ export const surveySummarySchema = z.object({
   finished: z.boolean(),
 });
 
-const axisFieldSchema = z.object({
-  minimum: z.number(),
-  maximum: z.number(),
-  up: z.union([z.literal(1), z.literal(-1)]),
-});
 const axisMappingSchema = z.object({ min: z.number(), centre: z.number(), max: z.number() });
 export const stickMappingSchema = z.object({ x: axisMappingSchema, y: axisMappingSchema });
-
-const dwellSchema = z.object({
-  startUs: z.number(),
-  endUs: z.number(),
-  point: pairSchema,
-  reports: z.number(),
-  variance: pairSchema.nullable(),
-  least: pairSchema,
-  greatest: pairSchema,
-  from: pairSchema.nullable(),
-  readings: z.array(z.number()),
-});
-
-const shapeSchema = z.object({
-  circle: z.object({ x: z.number(), y: z.number(), radius: z.number() }).nullable(),
-  ellipse: z.object({ x: z.number(), y: z.number(), a: z.number(), b: z.number(), angle: z.number() }).nullable(),
-  roundness: z
-    .object({
-      leastSquares: z.number(),
-      minimumZone: z.number(),
-      minimumCircumscribed: z.number(),
-      maximumInscribed: z.number(),
-    })
-    .nullable(),
-});
-
-export const stickEvidenceSchema = z.object({
-  fields: z.object({ x: axisFieldSchema, y: axisFieldSchema }),
-  rest: z.object({ dwells: z.array(dwellSchema) }).nullable(),
-  rim: z
-    .object({
-      about: pairSchema,
-      turns: z.array(
-        z.object({
-          way: z.enum(['clockwise', 'counterClockwise']),
-          startUs: z.number(),
-          endUs: z.number(),
-          points: z.array(pairSchema.nullable()),
-          extremes: z.object({ xMin: z.number(), xMax: z.number(), yMin: z.number(), yMax: z.number() }),
-        }),
-      ),
-      shape: shapeSchema,
-      trace: z.array(z.number()),
-    })
-    .nullable(),
-  captures: z.enum(['marked', 'inferred']),
-  /** The effective step of the counts; 1 where it is not stated. */
-  step: pairSchema.exactOptional(),
-  /** Where an untouched stick stood, in a log without marks. */
-  still: z.array(dwellSchema).exactOptional(),
-  /** Why rest or rim is null, and what to do. */
-  lacks: z.array(problemSchema).exactOptional(),
-});
-
-export const logMeasureSchema = z.object({
-  durationUs: z.number(),
-  reports: z.number(),
-  lost: z.number().nullable(),
-  rateHz: z.number().nullable(),
-  domain: z.enum(['sensor', 'reported']),
-  stage: stageSchema.nullable(),
-  interval: z.object({ p50Us: z.number(), p95Us: z.number(), p99Us: z.number(), maxUs: z.number() }).nullable(),
-  duplicates: z.number(),
-});
-
-/** A finished survey or an imported log: what every view is drawn from. */
-export const surveyDetailsSchema = z.object({
-  survey: surveyHandleSchema,
-  name: z.string(),
-  identity: identitySchema,
-  log: logMeasureSchema,
-  mappingFrom: z.enum(['file', 'stored', 'range']),
-  sticks: z.partialRecord(stickIdSchema, z.object({ evidence: stickEvidenceSchema, current: stickMappingSchema })),
-});
 
 export const proposalWishSchema = z.object({
   aim: z.enum(['full-reach', 'even', 'edges']),

@@ -1,11 +1,11 @@
-/** What is worked out from a whole log for the screen: the evidence of each stick and the mapping it stands under. */
+/** What is worked out from a whole log for the screen: measures and findings, and the evidence of each stick with its mapping. */
 import { gatherEvidence } from '../../core/capture/gather-evidence.ts';
 import type { Track } from '../../core/capture/track.ts';
+import { judgeTrack } from '../../core/findings/judge-track.ts';
 import { rangeMapping } from '../../core/mapping/range-mapping.ts';
 import { storedMapping } from '../../core/mapping/stored-mapping.ts';
-import { measureLog } from '../../core/measure/timing.ts';
 import { STICKS } from '../../core/pad/stick.ts';
-import { surveyDetailsSchema } from '../../shared/schemas.ts';
+import { surveyDetailsSchema } from '../../shared/survey-details.ts';
 import type { z } from 'zod';
 
 export const measuredSchema = surveyDetailsSchema.omit({ survey: true, name: true });
@@ -20,10 +20,12 @@ export function measureForScreen(track: Track): Measured {
     const current = stored?.[stick] ?? rangeMapping(fields);
     return [[stick, { evidence: gatherEvidence(track, stick), current }] as const];
   });
+  const report = judgeTrack(track, null);
   return measuredSchema.parse({
     identity: track.header.pad,
-    log: measureLog(track),
+    log: report.log,
     mappingFrom: stored === null ? 'range' : 'stored',
     sticks: Object.fromEntries(sticks),
+    report,
   });
 }

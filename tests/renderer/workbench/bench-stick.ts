@@ -4,6 +4,7 @@ import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import { measureUnder, withZones, type Standing } from '../../../renderer/views/workbench/standing.ts';
 import type { SurveyDetails } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
 import { chainOf, type Zone } from '../../../renderer/views/workbench/zone.ts';
+import { emptyReport } from '../../support/empty-report.ts';
 import { sensorFields } from '../../support/fields.ts';
 import { makeBenchStick, makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 
@@ -41,18 +42,10 @@ export function surveyOf(sticks: SurveyDetails['sticks'], domain: 'sensor' | 're
     survey: 's1',
     name: 'Bench pad, fitted.padlog',
     identity: { vendorId: 1, productId: 2, product: 'Bench pad', serial: null, transport: 'simulated' },
-    log: {
-      durationUs: 1,
-      reports: 1,
-      lost: null,
-      rateHz: 1000,
-      domain,
-      stage: 'fitted',
-      interval: null,
-      duplicates: 0,
-    },
+    log: emptyReport(domain).log,
     mappingFrom: 'range',
     sticks,
+    report: emptyReport(domain),
   };
 }
 

@@ -1,0 +1,16 @@
+/** A finished survey or an imported log as the bench gives it: what every view is drawn from. */
+import { z } from 'zod';
+import { stickEvidenceSchema } from './evidence-schemas.ts';
+import { logMeasureSchema, measureReportSchema } from './report-schemas.ts';
+import { identitySchema, stickIdSchema, stickMappingSchema, surveyHandleSchema } from './schemas.ts';
+
+export const surveyDetailsSchema = z.object({
+  survey: surveyHandleSchema,
+  name: z.string(),
+  identity: identitySchema,
+  log: logMeasureSchema,
+  mappingFrom: z.enum(['file', 'stored', 'range']),
+  sticks: z.partialRecord(stickIdSchema, z.object({ evidence: stickEvidenceSchema, current: stickMappingSchema })),
+  /** What `measure` prints of the log: measures, findings and verdicts. */
+  report: measureReportSchema,
+});
