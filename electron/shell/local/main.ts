@@ -1,4 +1,5 @@
 /** The local shell: the same app for a browser on this machine, where Electron's runtime cannot be had. */
+import { Socket } from 'node:net';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createRouter } from '../../bench/router.ts';
@@ -24,7 +25,8 @@ if (process.env['STICKWRIGHT_NO_BROWSER'] !== '1') void openBrowser(shell.newAdd
 // A page that lost its place needs a new address: each is good once.
 process.stdin.on('data', () => printAddress(shell));
 process.stdin.on('error', () => undefined);
-process.stdin.unref();
+// The bench does not live on because of a keyboard; a file or nothing as input has no such hold in the first place.
+if (process.stdin instanceof Socket) process.stdin.unref();
 
 for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => void end());
 

@@ -1,5 +1,5 @@
 /** The built local shell as a process of its own, as `npm start` runs it. */
-import { spawn, type ChildProcess } from 'node:child_process';
+import { spawn, type ChildProcess, type ChildProcessWithoutNullStreams } from 'node:child_process';
 import { createServer } from 'node:http';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -22,11 +22,11 @@ afterEach(() => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-function start(env: Record<string, string> = {}) {
+function start(env: Record<string, string> = {}, stdin: 'pipe' | 'ignore' = 'pipe') {
   const child = spawn(process.execPath, [outFile('main/local.js')], {
     env: { ...process.env, STICKWRIGHT_NO_BROWSER: '1', STICKWRIGHT_HOME: folder, PORT: '0', ...env },
-    stdio: 'pipe',
-  });
+    stdio: [stdin, 'pipe', 'pipe'],
+  }) as ChildProcessWithoutNullStreams;
   children.add(child);
   let stdout = '';
   let stderr = '';
@@ -92,6 +92,14 @@ describe('the built local shell', () => {
     const again = await new Page(port).opened();
     again.send({ kind: 'enter', ticket: ticketOf(first) });
     expect(await again.ended).toMatchObject({ code: 4401 });
+  });
+
+  it('stays up without a keyboard, as a service or a script starts it', async () => {
+    const { addresses, child, ended } = start({}, 'ignore');
+    const [address] = (await addresses(1)) as [URL];
+    expect((await get(Number(address.port), '/')).status).toBe(200);
+    child.kill('SIGTERM');
+    expect(await ended).toMatchObject({ code: 0, stderr: '' });
   });
 
   it('keeps its token out of what it prints and out of the process list', async () => {
