@@ -12,7 +12,7 @@ import { ReadingRing } from './reading-ring.ts';
 
 /** Twenty seconds at 1 000 readings a second. */
 const CAPACITY = 20_000;
-const GAPS_KEPT = 256;
+export const GAPS_KEPT = 256;
 
 /** How reports are read, as far as the reports that came so far tell: a pad may describe sticks in a report that it never sends. */
 export interface PadReader {

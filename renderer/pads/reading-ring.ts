@@ -65,9 +65,9 @@ export class ReadingRing {
   }
 
   /**
-   * Writes a column since `from` in time order to `t` and `v` (room for capacity + 1), holds the newest value until
-   * `until`, and makes the value NaN that follows a gap, so that a line drawn through it breaks there. Answers with the
-   * number written.
+   * Writes a column since `from` in time order to `t` and `v` (room for the capacity, the gaps and one more), holds the
+   * newest value until `until`, and writes NaN between the readings to both sides of a gap, so that a line drawn through
+   * them breaks there and neither is lost. Answers with the number written.
    */
   unroll(
     column: number,
@@ -87,8 +87,14 @@ export class ReadingRing {
         broken = broken || reading > first;
         gap += 1;
       }
+      if (broken) {
+        // At the time of the reading before, so that thinning keeps the break before the reading after.
+        t[written] = t[written - 1] ?? from;
+        v[written] = Number.NaN;
+        written += 1;
+      }
       t[written] = Math.max(from, time);
-      v[written] = broken ? Number.NaN : this.valueOf(reading, column);
+      v[written] = this.valueOf(reading, column);
       written += 1;
     }
     if (written === 0 || this.newestTime >= until) return written;

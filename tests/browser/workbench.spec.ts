@@ -5,6 +5,7 @@ import { expectAccessible } from './support/accessible.ts';
 import { expect, openAddress, test } from './support/app.ts';
 import { cutBefore, makeDemoLog } from './support/demo-log.ts';
 import { layoutShiftOver } from './support/layout-shift.ts';
+import { openLog } from './support/open-log.ts';
 
 let wholeLog = '';
 let restAlone = '';
@@ -18,15 +19,6 @@ test.beforeAll(async () => {
   wholeAddress = '';
   oneRelease = await makeDemoLog('short-range', '--stick', 'left', '--releases', '1', '--turns', '1');
 });
-
-/** Imports a log, which selects it, and opens it on the Workbench. */
-async function openLog(app: Page, file: string): Promise<void> {
-  await openAddress(app, '#/survey?stick=left');
-  await app.getByLabel('Report log to import').setInputFiles(file);
-  await expect.poll(() => new URL(app.url()).hash, { timeout: 30_000 }).toContain('survey=');
-  await app.getByRole('link', { name: 'Workbench' }).click();
-  await expect(app.getByRole('heading', { name: 'Direction profile' })).toBeVisible({ timeout: 30_000 });
-}
 
 /** Opens the whole survey and waits for its proposal; the bench has it from the first time on. */
 async function openWhole(app: Page): Promise<void> {
@@ -191,7 +183,7 @@ test('the numbers can be copied', async ({ app, context }) => {
 
 test('a survey without a rim says so and shows what its rest tells', async ({ app }) => {
   await openLog(app, restAlone);
-  await expect(app.getByText('No turn along the gate was captured')).toBeVisible();
+  await expect(app.getByText('No whole turn of the left stick along its gate')).toBeVisible();
   await expect(ledgerRow(app, /^least reach/u)).toContainText('—');
   await expect(ledgerRow(app, /^leaks, of 24/u)).not.toContainText('—');
   await expectAccessible(app);

@@ -4,7 +4,7 @@ import { linearScale, type LinearScale } from '../../../core/plot/linear-scale.t
 import { count } from '../../../core/plot/number-text.ts';
 import { countTicks } from '../../../core/plot/ticks.ts';
 import type { AxisLine } from '../../pads/axis-list.ts';
-import type { LiveReadings } from '../../pads/live-readings.ts';
+import { GAPS_KEPT, type LiveReadings } from '../../pads/live-readings.ts';
 import type { Ink } from '../../theme/read-ink.ts';
 
 export const STRIP_SECONDS = 10;
@@ -27,7 +27,8 @@ export interface StripScratch {
 }
 
 export function createStripScratch(capacity: number): StripScratch {
-  return { t: new Float64Array(capacity + 1), v: new Float64Array(capacity + 1), out: new Float64Array(0) };
+  const room = capacity + GAPS_KEPT + 1;
+  return { t: new Float64Array(room), v: new Float64Array(room), out: new Float64Array(0) };
 }
 
 export interface StripFrame {

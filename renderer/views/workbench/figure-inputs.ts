@@ -6,12 +6,13 @@ import type { PlaneInput } from '../../../core/plot/plane-input.ts';
 import type { ProfileInput } from '../../../core/plot/profile-figure.ts';
 import type { RailsInput } from '../../../core/plot/rails-figure.ts';
 import { circleOutline, zoneOutline } from '../../../core/zones/draw-back.ts';
+import { isAtLeast } from './at-least.ts';
 import type { Standing } from './standing.ts';
 import type { Zone } from './zone.ts';
 
 const DIRECTIONS = 72;
 
-export function profileInput(evidence: StickEvidence, standings: readonly Standing[], domain: Domain): ProfileInput {
+export function profileInput(standings: readonly Standing[], domain: Domain): ProfileInput {
   const first = standings[0]?.rim?.directions ?? [];
   const each = Array.from({ length: DIRECTIONS }, (_, index) => index);
   return {
@@ -22,10 +23,7 @@ export function profileInput(evidence: StickEvidence, standings: readonly Standi
       onset: zones.onset?.map(({ deflection }) => deflection) ?? null,
     })),
     states: each.map((index) => first[index]?.state ?? 'none'),
-    atLeast: each.map((index) => {
-      const rim = rimPoint(evidence, standings, index * 5);
-      return rim !== null && domain === 'reported' && atLimit(evidence.fields, rim);
-    }),
+    atLeast: each.map((index) => isAtLeast(standings[0], index * 5, domain)),
   };
 }
 
@@ -35,11 +33,6 @@ export function rimPoint(evidence: StickEvidence, standings: readonly Standing[]
   const about = evidence.rim?.about;
   if (direction === undefined || about === undefined || direction.x === null || direction.y === null) return null;
   return rawPoint(about, evidence.fields, { x: direction.x, y: direction.y });
-}
-
-/** In the `reported` domain a count at a field's limit hides what lies beyond. */
-function atLimit(fields: StickFields, at: Pair): boolean {
-  return at.x <= fields.x.minimum || at.x >= fields.x.maximum || at.y <= fields.y.minimum || at.y >= fields.y.maximum;
 }
 
 export function planeInput(evidence: StickEvidence, standings: readonly Standing[], zone: Zone): PlaneInput {

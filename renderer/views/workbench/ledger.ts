@@ -1,5 +1,7 @@
 /** The ledger: each measure in words, defined, and under each mapping with its uncertainty. */
+import type { Domain } from '../../../core/pad/stick.ts';
 import { NARROW, percent, signed } from '../../../core/plot/number-text.ts';
+import { isAtLeast } from './at-least.ts';
 import { offsetUncertainty } from './offset-uncertainty.ts';
 import type { Standing } from './standing.ts';
 
@@ -24,23 +26,24 @@ interface Line {
   readonly cell: (standing: Standing) => LedgerCell | null;
 }
 
-export function ledgerRows(standings: readonly Standing[]): LedgerRow[] {
+/** `domain` tells whether a reach at a field's limit is only "at least" known. */
+export function ledgerRows(standings: readonly Standing[], domain: Domain): LedgerRow[] {
   const covered = standings[0]?.rim?.directions.filter((direction) => direction.covered).length ?? null;
   const releases = standings[0]?.rest?.releases ?? null;
-  return linesFor(covered, releases).map(({ label, definition, cell }) => ({
+  return linesFor(covered, releases, domain).map(({ label, definition, cell }) => ({
     label,
     definition,
     cells: standings.map((standing) => cell(standing) ?? UNKNOWN),
   }));
 }
 
-function linesFor(covered: number | null, releases: number | null): readonly Line[] {
+function linesFor(covered: number | null, releases: number | null, domain: Domain): readonly Line[] {
   return [
     {
       label: 'least reach',
       definition:
-        'Smallest magnitude of the free deflection at the gate over the covered directions, and where. Below 1 the pad never gives full output there.',
-      cell: ({ rim }) => at(rim?.leastReach, (value) => value.toFixed(3)),
+        'Smallest magnitude of the free deflection at the gate over the covered directions, and where. Below 1 the pad never gives full output there. ≥: the count stands at the limit of its field, so it may be more.',
+      cell: ({ rim }) => at(rim, rim?.leastReach, domain, (value) => value.toFixed(3)),
     },
     {
       label: 'mean radial error',
@@ -55,8 +58,8 @@ function linesFor(covered: number | null, releases: number | null): readonly Lin
     {
       label: 'overreach',
       definition:
-        'Largest reach − 1 and where: how much movement before the gate already gives full output. Negative where full output is never met.',
-      cell: ({ rim }) => at(rim?.overreach, percent),
+        'Largest reach − 1 and where: how much movement before the gate already gives full output. Negative where full output is never met. ≥: the count stands at the limit of its field, so it may be more.',
+      cell: ({ rim }) => at(rim, rim?.overreach, domain, percent),
     },
     {
       label: 'rest offset',
@@ -127,23 +130,25 @@ function number(value: number | null | undefined, write: (value: number) => stri
 }
 
 function at(
+  rim: Standing['rim'],
   extreme: { readonly value: number; readonly angle: number } | null | undefined,
+  domain: Domain,
   write: (value: number) => string,
 ): LedgerCell | null {
-  return extreme === null || extreme === undefined
-    ? null
-    : { value: write(extreme.value), beside: `at ${extreme.angle}°` };
+  if (extreme === null || extreme === undefined) return null;
+  const sign = isAtLeast({ rim }, extreme.angle, domain) ? '≥ ' : '';
+  return { value: `${sign}${write(extreme.value)}`, beside: `at ${extreme.angle}°` };
 }
 
 /** The ledger and the mappings as tab-separated text, for a note or a spreadsheet. */
-export function ledgerText(head: string, standings: readonly Standing[]): string {
+export function ledgerText(head: string, standings: readonly Standing[], domain: Domain): string {
   const counts = (['x', 'y'] as const).flatMap((axis) =>
     (['min', 'centre', 'max'] as const).map((edge) => [
       `${axis} ${edge}`,
       ...standings.map(({ mapping }) => String(mapping[axis][edge])),
     ]),
   );
-  const rows = ledgerRows(standings).map((row) => [
+  const rows = ledgerRows(standings, domain).map((row) => [
     row.label,
     ...row.cells.map(({ value, beside }) => (beside === '' ? value : `${value} ${beside}`)),
   ]);

@@ -6,17 +6,24 @@ import type { RimMeasure } from '../../../core/measure/rim-measure.ts';
 /** Least number of releases that any statement about the rest stands on. */
 const RELEASES_FOR_A_STATEMENT = 12;
 
-/** Plain sentences, the weightiest first; empty where nothing is missing. */
+/**
+ * Plain sentences, the weightiest first; empty where nothing is missing. What the capture itself says of a missing rest
+ * or rim, or of a rest that moved, stands as it is; only where it says nothing do the views' own words stand.
+ */
 export function missingSentences(evidence: StickEvidence): string[] {
   const releases = evidence.rest?.dwells.length ?? 0;
   const turns = evidence.rim?.turns ?? [];
-  const sentences: string[] = [];
-  if (evidence.rim === null)
-    sentences.push('No turn along the gate was captured: reach, edges and a proposal need one. Survey the rim.');
-  else if (!turns.some((turn) => turn.way === 'clockwise') || !turns.some((turn) => turn.way === 'counterClockwise'))
+  const said = (evidence.lacks ?? []).map(({ says }) => says);
+  const sentences = [...said];
+  if (evidence.rim === null) {
+    if (said.length === 0)
+      sentences.push('No turn along the gate was captured: reach, edges and a proposal need one. Survey the rim.');
+  } else if (!turns.some((turn) => turn.way === 'clockwise') || !turns.some((turn) => turn.way === 'counterClockwise'))
     sentences.push('The gate was turned one way only, so no direction is covered. Turn the other way as well.');
-  if (releases === 0) sentences.push('No release was captured: offset, leaks and onset need a rest. Survey the rest.');
-  else if (releases === 1)
+  if (releases === 0) {
+    if (said.length === 0)
+      sentences.push('No release was captured: offset, leaks and onset need a rest. Survey the rest.');
+  } else if (releases === 1)
     sentences.push('One release only: there is a rest point, but no scatter and no uncertainty. Release 24 times.');
   else if (releases < RELEASES_FOR_A_STATEMENT)
     sentences.push(

@@ -78,10 +78,8 @@ export class WorkbenchState {
     return evidence === null ? [] : this.#measured.map((measured) => withZones(evidence, measured, this.#chain));
   });
   readonly missing = $derived.by(() => (this.evidence === null ? [] : missingSentences(this.evidence)));
-  readonly ledger = $derived.by(() => ledgerRows(this.standings));
-  readonly profile = $derived.by(() =>
-    this.evidence === null ? null : profileInput(this.evidence, this.standings, this.domain),
-  );
+  readonly ledger = $derived.by(() => ledgerRows(this.standings, this.domain));
+  readonly profile = $derived.by(() => (this.evidence === null ? null : profileInput(this.standings, this.domain)));
   readonly plane = $derived.by(() =>
     this.evidence === null ? null : planeInput(this.evidence, this.standings, this.zone),
   );

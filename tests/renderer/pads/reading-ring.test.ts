@@ -38,11 +38,12 @@ test('unrolls a column in time order, from the reading that held before the span
   expect([...v.subarray(0, written)]).toEqual([4, 5, 6, 6]);
 });
 
-test('breaks the column at the reading after a gap, so that lost time is not drawn over', () => {
+test('breaks the column between the readings beside a gap, so that lost time is not drawn over and no reading is lost', () => {
   const ring = filled(8, [1, 2, 3, 4]);
-  const [t, v] = [new Float64Array(9), new Float64Array(9)];
+  const [t, v] = [new Float64Array(10), new Float64Array(10)];
   const written = ring.unroll(0, 0, 30, [15], t, v);
-  expect([...v.subarray(0, written)]).toEqual([1, 2, Number.NaN, 4]);
+  expect([...v.subarray(0, written)]).toEqual([1, 2, Number.NaN, 3, 4]);
+  expect([...t.subarray(0, written)]).toEqual([0, 10, 10, 20, 30]);
 });
 
 test('an empty ring has no newest reading and unrolls to nothing', () => {

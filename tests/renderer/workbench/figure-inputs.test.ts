@@ -18,7 +18,7 @@ const eightBits = { x: { min: 0, centre: 127.5, max: 255 }, y: { min: 0, centre:
 
 describe('profileInput', () => {
   it('has 72 directions, with a state and without a reach where nothing was covered', () => {
-    const input = profileInput(oneRelease(), [standUnder(oneRelease())], 'sensor');
+    const input = profileInput([standUnder(oneRelease())], 'sensor');
     expect(input.states).toHaveLength(72);
     expect(input.states[20]).toBe('none');
     expect(input.series[0]?.reach[20]).toBeNull();
@@ -27,18 +27,18 @@ describe('profileInput', () => {
 
   it('has no onset at all without a rest', () => {
     const evidence = makeEvidence({ turns: sixTurns(() => 1000) });
-    expect(profileInput(evidence, [standUnder(evidence)], 'sensor').series[0]?.onset).toBeNull();
+    expect(profileInput([standUnder(evidence)], 'sensor').series[0]?.onset).toBeNull();
   });
 
   it('says "at least" where a reported count stands at the limit of its field, and only there', () => {
     const evidence = clippedStick();
-    const { atLeast } = profileInput(evidence, [standUnder(evidence, eightBits)], 'reported');
+    const { atLeast } = profileInput([standUnder(evidence, eightBits)], 'reported');
     expect(atLeast.flatMap((censored, index) => (censored ? [index * 5] : []))).toEqual([0]);
   });
 
   it('never says "at least" of a sensor count', () => {
     const evidence = clippedStick();
-    expect(profileInput(evidence, [standUnder(evidence, eightBits)], 'sensor').atLeast).not.toContain(true);
+    expect(profileInput([standUnder(evidence, eightBits)], 'sensor').atLeast).not.toContain(true);
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ledgerRows, ledgerText } from '../../../renderer/views/workbench/ledger.ts';
-import { makeEvidence } from '../../support/make-evidence.ts';
+import { reportedFields } from '../../support/fields.ts';
+import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 import { mapping, oneRelease, standUnder, wholeStick } from './bench-stick.ts';
 
 function cell(rows: ReturnType<typeof ledgerRows>, label: string): string {
@@ -11,7 +12,7 @@ function cell(rows: ReturnType<typeof ledgerRows>, label: string): string {
 describe('ledgerRows', () => {
   it('writes the measures of a whole stick with their uncertainty', () => {
     const standing = standUnder(wholeStick());
-    const rows = ledgerRows([standing]);
+    const rows = ledgerRows([standing], 'sensor');
     expect(cell(rows, 'least reach')).toMatch(/^0\.9\d\d at \d+°$/);
     expect(cell(rows, 'rest offset')).toMatch(/^\d\.\d\u202f% ±\d\.\d$/);
     expect(cell(rows, 'leaks, of 24')).toBe('0 ≤ 11.7\u202f%');
@@ -20,11 +21,12 @@ describe('ledgerRows', () => {
   });
 
   it('defines every measure', () => {
-    for (const row of ledgerRows([standUnder(wholeStick())])) expect(row.definition.length).toBeGreaterThan(30);
+    for (const row of ledgerRows([standUnder(wholeStick())], 'sensor'))
+      expect(row.definition.length).toBeGreaterThan(30);
   });
 
   it('leaves what one release cannot state open', () => {
-    const rows = ledgerRows([standUnder(oneRelease())]);
+    const rows = ledgerRows([standUnder(oneRelease())], 'sensor');
     expect(cell(rows, 'tolerance radius')).toBe('—');
     expect(cell(rows, 'rest offset')).toBe('3.0\u202f%');
     expect(cell(rows, 'leaks, of 1')).toBe('0 ≤ 95.0\u202f%');
@@ -34,15 +36,35 @@ describe('ledgerRows', () => {
   });
 
   it('leaves everything of the rim open without a rim', () => {
-    const rows = ledgerRows([standUnder(makeEvidence({ dwells: [{ point: { x: 2000, y: 2000 } }] }))]);
+    const rows = ledgerRows([standUnder(makeEvidence({ dwells: [{ point: { x: 2000, y: 2000 } }] }))], 'sensor');
     for (const label of ['least reach', 'mean radial error', 'full reach', 'overreach'])
       expect(cell(rows, label)).toBe('—');
   });
 });
 
+describe('a reach at the limit of its field', () => {
+  const eightBits = { x: { min: 0, centre: 127.5, max: 255 }, y: { min: 0, centre: 127.5, max: 255 } };
+  const clipped = makeEvidence({
+    fields: reportedFields,
+    dwells: [{ point: { x: 128, y: 127 } }],
+    turns: sixTurns((degrees) => (degrees === 0 ? 127 : 120)),
+    about: { x: 128, y: 127 },
+  });
+
+  it('is "at least" where counts are reported, and only where it stands', () => {
+    const rows = ledgerRows([standUnder(clipped, eightBits)], 'reported');
+    expect(cell(rows, 'overreach')).toBe('≥ 0.0\u202f% at 0°');
+    expect(cell(rows, 'least reach')).toMatch(/^0\.9\d\d at/);
+  });
+
+  it('is what it is where the counts are the sensor’s own', () => {
+    expect(cell(ledgerRows([standUnder(clipped, eightBits)], 'sensor'), 'overreach')).toBe('0.0\u202f% at 0°');
+  });
+});
+
 describe('ledgerText', () => {
   it('gives one line a number, tabs between and plain spaces before the signs', () => {
-    const text = ledgerText('s1, left stick', [standUnder(wholeStick(), mapping)]);
+    const text = ledgerText('s1, left stick', [standUnder(wholeStick(), mapping)], 'sensor');
     const lines = text.trimEnd().split('\n');
     expect(lines[0]).toBe('s1, left stick\tnow');
     expect(lines).toContain('leaks, of 24\t0 ≤ 11.7 %');

@@ -14,6 +14,15 @@ describe('missingSentences', () => {
     expect(rest).toContain('Survey the rest');
   });
 
+  it('lets the capture say why nothing is there, and what moved, without a second sentence for the same', () => {
+    const lacks = [
+      { code: 'stick-never-moved', says: 'The left stick was never pushed in this log.' },
+      { code: 'rest-shifted', says: 'The left stick stood at 120, 130 and later at 90, 130 without a push between.' },
+    ];
+    expect(missingSentences({ ...makeEvidence({}), lacks })).toEqual(lacks.map(({ says }) => says));
+    expect(missingSentences({ ...wholeStick(), lacks: lacks.slice(1) })).toEqual([lacks[1]?.says]);
+  });
+
   it('tells one release from few', () => {
     expect(missingSentences(oneRelease())[0]).toMatch(/^One release only/);
     const dwells = Array.from({ length: 5 }, () => ({ point: { x: 2000, y: 2000 } }));
