@@ -7,4 +7,7 @@ export interface DisturbanceMeasure {
   readonly shift: Pair;
   /** Null where there are too few readings to state it. */
   readonly u95: Pair | null;
+  /** The stretch of the log that was disturbed, microseconds. */
+  readonly startUs: number;
+  readonly endUs: number;
 }

@@ -6,23 +6,27 @@ export interface CountRun {
   readonly to: number;
 }
 
+/** What cannot be told from the readings there are is null. */
 export interface AxisTravel {
   readonly min: number;
   readonly max: number;
-  /** Counts that never occur inside the travelled range where their neighbours are well visited. */
-  readonly missing: number;
-  readonly longestRun: number;
+  /** Counts that never occur inside the travelled range where their neighbours are well visited; null where nowhere are enough visits. */
+  readonly missing: number | null;
+  /** Missing counts side by side at most. */
+  readonly longestRun: number | null;
   /** The runs of missing counts, longest first: a worn track. */
   readonly runs: readonly CountRun[];
+  /** Share of the travelled counts whose neighbours are visited often enough to tell a missing one. */
+  readonly judgedShare: number;
   /** Single readings that leap and come back. */
   readonly jumps: number;
   /** Where the jumps stand, as counts, in order of time; at most a hundred. */
   readonly jumpsAt: readonly number[];
-  /** Readings that go against the sweep by more than noise explains, as a share of those moving. */
+  /** Readings that go against the sweep by more than noise explains, as a share of those in sweeps; null without sweeps. */
   readonly backwards: number | null;
   /** Counts where the reading is unsteadier than elsewhere on the axis, with how many times as unsteady. */
-  readonly unsteady: readonly (CountRun & { readonly times: number })[];
-  /** The effective step: 1 unless the readings show a comb. */
+  readonly unsteady: readonly (CountRun & { readonly times: number })[] | null;
+  /** The effective step: 1 unless the readings show a comb; a broken number where the firmware spreads fewer levels over the counts. */
   readonly step: number;
 }
 
@@ -30,10 +34,14 @@ export interface TravelMeasure {
   readonly sweeps: number;
   readonly x: AxisTravel | null;
   readonly y: AxisTravel | null;
-  /** Degrees counter-clockwise that the part is turned against the prompted directions; null without prompts. */
+  /** Degrees counter-clockwise that the part is turned against the prompted directions; null without prompts along both axes. */
   readonly turnAngle: number | null;
   /** Expanded uncertainty of the turn, degrees, the hand's own aim included. */
   readonly turnU95: number | null;
   /** Of y's own direction less that of x less 90°, degrees: the axes as prompted are not square. */
   readonly skewAngle: number | null;
+  /** Expanded uncertainty of the skew, degrees. */
+  readonly skewU95: number | null;
+  /** Where sweeps prompted toward 0° (x) and 90° (y) are seen to go, degrees [0, 360): 90 for x and 0 for y are swapped axes, 180 is an inverted one. */
+  readonly seenAngle: { readonly x: number | null; readonly y: number | null };
 }
