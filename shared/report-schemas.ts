@@ -78,13 +78,14 @@ const rimSchema = z.object({
 const axisTravelSchema = z.object({
   min: number,
   max: number,
-  missing: number,
-  longestRun: number,
+  missing: perhaps,
+  longestRun: perhaps,
   runs: z.array(countRunSchema),
+  judgedShare: number,
   jumps: number,
   jumpsAt: z.array(number),
   backwards: perhaps,
-  unsteady: z.array(countRunSchema.extend({ times: number })),
+  unsteady: z.array(countRunSchema.extend({ times: number })).nullable(),
   step: number,
 });
 
@@ -95,19 +96,39 @@ const travelSchema = z.object({
   turnAngle: perhaps,
   turnU95: perhaps,
   skewAngle: perhaps,
+  skewU95: perhaps,
+  seenAngle: perhapsPair,
 });
 
 const flickSchema = z.object({
   count: number,
+  unread: number,
   overshoot: largestAndMean,
   overshootCounts: largestAndMean,
   settlingUs: z.object({ p50: number, max: number }),
+  band: pairSchema,
   at: z.array(number),
 });
 
-const disturbanceSchema = z.object({ of: z.string(), shift: pairSchema, u95: pairSchema.nullable() });
-const allanSchema = z.object({ tauUs: z.array(number), x: z.array(number), y: z.array(number) });
-const warmUpSchema = z.object({ dwells: number, drift: driftSchema, steady: z.boolean(), seconds: number });
+const disturbanceSchema = z.object({
+  of: z.string(),
+  shift: pairSchema,
+  u95: pairSchema.nullable(),
+  startUs: number,
+  endUs: number,
+});
+const allanSchema = z.object({
+  tauUs: z.array(number),
+  x: z.array(number).nullable(),
+  y: z.array(number).nullable(),
+});
+const warmUpSchema = z.object({
+  dwells: number,
+  drift: driftSchema,
+  last: driftSchema.nullable(),
+  steady: z.boolean().nullable(),
+  seconds: number,
+});
 
 const stickReportSchema = z.object({
   rest: restSchema.nullable(),
