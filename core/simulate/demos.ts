@@ -1,8 +1,10 @@
 /** The named pads: one sound build and, as data, what is wrong with the others. */
 import { done, failed, type Result } from '../result.ts';
 import type { PadBuild, SensorBuild, StickBuild } from './build.ts';
+import { usualSpot } from './fault-spot.ts';
+import { moveStored } from './stored-faults.ts';
 
-export type DemoName = 'healthy' | 'off-centre' | 'short-range' | 'worn' | 'plain';
+export type DemoName = 'healthy' | 'off-centre' | 'short-range' | 'worn' | 'plain' | 'turned' | 'loose' | 'stale';
 
 /** A sensor of a sound part: some 1,250 counts to either side of about 2,050, one or two counts of noise. */
 const soundSensor: SensorBuild = {
@@ -90,6 +92,20 @@ export const demos: Readonly<Record<DemoName, { readonly says: string; readonly 
   plain: {
     says: 'An ordinary pad with 8-bit reports after its own mapping, 250 times a second.',
     build: { ...sound, product: 'Bench pad, plain', family: 'plain', intervalMicros: 4000, jitterMicros: 250 },
+  },
+  turned: {
+    says: 'The left part sits turned by 11° and its axes are 6° from square.',
+    build: withLeft('Bench pad, turned', { turnDegrees: 11, crossTalk: { xFromY: 0.052, yFromX: 0.052 } }),
+  },
+  loose: {
+    says: 'The left stick comes back loosely and swings past its rest.',
+    build: withLeft('Bench pad, loose', {
+      back: { naturalHz: 12, dampingRatio: 0.5, friction: { x: 0.022, y: 0.02 }, frictionSpread: 0.5 },
+    }),
+  },
+  stale: {
+    says: 'Sound sticks; what the pad stores for the left one is of another part.',
+    build: { ...moveStored(sound, 'stale-mapping', 0.07, { ...usualSpot, at: 0 }), product: 'Bench pad, stale' },
   },
 };
 

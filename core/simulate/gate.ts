@@ -6,9 +6,17 @@ const SIDE = Math.PI / 4;
 
 /** Distance from the gate's centre to its edge in a direction (radians counter-clockwise from +x), as a tilt. */
 export function gateRadius(gate: GateBuild, angle: number): number {
-  if (gate.shape === 'round') return gate.radius;
+  const uneven = wavesAt(gate, angle);
+  if (gate.shape === 'round') return gate.radius + uneven;
   const fromMiddleOfSide = angle - SIDE * Math.floor(angle / SIDE) - SIDE / 2;
-  return (gate.radius * Math.cos(SIDE / 2)) / Math.cos(fromMiddleOfSide);
+  return (gate.radius * Math.cos(SIDE / 2)) / Math.cos(fromMiddleOfSide) + uneven;
+}
+
+function wavesAt({ waves }: GateBuild, angle: number): number {
+  let sum = 0;
+  for (const { fold, size, phaseDegrees } of waves ?? [])
+    sum += size * Math.cos(fold * angle - (phaseDegrees * Math.PI) / 180);
+  return sum;
 }
 
 /** Where the stick ends up when a hand pushes it to a tilt: there, or where the gate stops it on the way outward. */

@@ -1,10 +1,14 @@
 /** The two hands on a simulated pad: what they do begins at the time the pad has lived to. */
 import type { Pair, StickId } from '../pad/stick.ts';
+import type { Disturbance } from './build.ts';
 import { flick, push, sweep, turn, wander, type TurnWay } from './hand-motion.ts';
 import type { SimulatedStick } from './simulated-stick.ts';
 
 /** What a hand can be told to keep doing. */
 export type HandHabit = 'rest' | 'circle' | 'wander';
+
+/** The buttons that click a stick in. */
+export const CLICKS: Readonly<Record<StickId, number>> = { left: 11, right: 12 };
 
 /** Value of the hat field with nothing pressed: outside of its 0 … 7. */
 const HAT_FREE = 8;
@@ -14,6 +18,7 @@ export class SimulatedHand {
   readonly #sticks: Readonly<Record<StickId, SimulatedStick>>;
   /** Seconds that each pressed button stays down. */
   readonly #pressed = new Map<number, number>();
+  readonly #disturbing = new Set<Disturbance>();
   #hat = HAT_FREE;
 
   constructor(sticks: Readonly<Record<StickId, SimulatedStick>>) {
@@ -76,6 +81,20 @@ export class SimulatedHand {
   /** Presses the hat toward an angle clockwise from up, in steps of 45°; null lets go. */
   pressHat(degrees: number | null): void {
     this.#hat = degrees === null ? HAT_FREE : ((Math.round(degrees / 45) % 8) + 8) % 8;
+  }
+
+  /** Begins or ends a disturbance of the whole pad. */
+  disturb(of: 'rumble' | 'charger' | 'shell', on: boolean): void {
+    if (on) this.#disturbing.add(of);
+    else this.#disturbing.delete(of);
+  }
+
+  /** How much of a disturbance meets a stick now: 0 none, 1 all of it. */
+  disturbs(stick: StickId, of: Disturbance): number {
+    if (of === 'click') return Number(this.#pressed.has(CLICKS[stick]));
+    if (of !== 'other-stick') return Number(this.#disturbing.has(of));
+    const { x, y } = this.#sticks[stick === 'left' ? 'right' : 'left'].tilt;
+    return Math.min(1, Math.sqrt(x * x + y * y));
   }
 
   /** A hand is on the stick: what it was told to do is not over. */

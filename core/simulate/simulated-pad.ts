@@ -4,17 +4,20 @@
  */
 import type { PadIdentity } from '../pad/identity.ts';
 import { demoPads } from '../pad/demo-profile.ts';
-import type { StickId } from '../pad/stick.ts';
-import type { PadBuild } from './build.ts';
+import { STICKS, type Pair, type StickId } from '../pad/stick.ts';
+import { disturbances, type PadBuild, type StoredLayers } from './build.ts';
 import { createChance, type Chance } from './chance.ts';
 import { demos, type DemoName } from './demos.ts';
 import { reportedByte } from './firmware.ts';
 import { plainReport, sensorReport, type ReportContent, type ReportKind } from './reports.ts';
 import { SimulatedHand } from './simulated-hand.ts';
 import { SimulatedStick } from './simulated-stick.ts';
+import { Switches } from './switches.ts';
 
 /** Called for every report; the bytes are lent for the call only. */
 export type EmitReport = (atMicros: number, reportId: number, payload: Uint8Array) => void;
+
+const NO_BEND: Pair = { x: 0, y: 0 };
 
 export interface SimulatedPadOptions {
   /** Reports per second; the build's own where it is not given. */
@@ -35,9 +38,12 @@ export class SimulatedPad {
   readonly #payload: Uint8Array;
   readonly #chance: Chance;
   readonly #sticks: Readonly<Record<StickId, SimulatedStick>>;
+  readonly #switches: Switches;
+  readonly #sentLast: Uint8Array;
   readonly #intervalMicros: number;
   readonly #jitterMicros: number;
   #lastMicros = 0;
+  #buttons = 0;
   #sent = 0;
   #nextMicros: number;
 
@@ -48,7 +54,9 @@ export class SimulatedPad {
     this.#kind = build.family === 'sensor' ? sensorReport : plainReport;
     this.descriptor = this.#kind.descriptor;
     this.#payload = new Uint8Array(this.#kind.byteLength);
+    this.#sentLast = new Uint8Array(this.#kind.byteLength);
     this.#chance = createChance(seed, 0);
+    this.#switches = new Switches(build.switches ?? [], createChance(seed, 21));
     this.#sticks = {
       left: new SimulatedStick(build.sticks.left, seed, 1),
       right: new SimulatedStick(build.sticks.right, seed, 11),
@@ -64,12 +72,17 @@ export class SimulatedPad {
     return this.#lastMicros;
   }
 
+  /** What the pad's memory holds of its mappings: the detail of the log's mark `layers`. */
+  get layers(): { readonly layers: StoredLayers } {
+    return { layers: this.#build.layers ?? { user: null, factory: this.#build.firmware } };
+  }
+
   /** Lets the pad live up to a time, handing over every report on the way, in order. Time never runs back. */
   advance(toMicros: number, emit: EmitReport): void {
     while (this.#nextMicros <= toMicros) {
       this.#live(this.#nextMicros);
       this.#kind.pack(this.#content(), this.#payload);
-      emit(this.#nextMicros, this.#kind.reportId, this.#payload);
+      if (this.#build.onChange !== true || this.#isNew()) emit(this.#nextMicros, this.#kind.reportId, this.#payload);
       this.#sent += 1;
       this.#nextMicros = Math.max(this.#nextMicros, this.#drawNext());
     }
@@ -81,7 +94,30 @@ export class SimulatedPad {
     this.#sticks.left.pass(seconds);
     this.#sticks.right.pass(seconds);
     this.hand.pass(seconds);
+    this.#buttons = this.#switches.pass(seconds, this.hand.buttons);
+    for (const stick of STICKS) this.#sticks[stick].bend(this.#bendOf(stick));
     this.#lastMicros = toMicros;
+  }
+
+  /** Of a pad that sends what changed: the report differs from the last one sent, or is the first. */
+  #isNew(): boolean {
+    if (this.#sent > 0 && this.#payload.every((byte, index) => byte === this.#sentLast[index])) return false;
+    this.#sentLast.set(this.#payload);
+    return true;
+  }
+
+  #bendOf(stick: StickId): Pair {
+    const { bends } = this.#build.sticks[stick];
+    if (bends === undefined) return NO_BEND;
+    let x = 0;
+    let y = 0;
+    for (const of of disturbances) {
+      const bend = bends[of];
+      const share = bend === undefined ? 0 : this.hand.disturbs(stick, of);
+      x += share * (bend?.x ?? 0);
+      y += share * (bend?.y ?? 0);
+    }
+    return { x, y };
   }
 
   #drawNext(): number {
@@ -100,7 +136,7 @@ export class SimulatedPad {
       leftTrigger: Math.round(255 * this.hand.triggers.left),
       rightTrigger: Math.round(255 * this.hand.triggers.right),
       hat: this.hand.hat,
-      buttons: this.hand.buttons,
+      buttons: this.#buttons,
     };
   }
 

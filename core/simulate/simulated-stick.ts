@@ -4,7 +4,7 @@ import type { StickBuild } from './build.ts';
 import { createChance, type Chance } from './chance.ts';
 import { stopAtGate } from './gate.ts';
 import type { HandMotion } from './hand-motion.ts';
-import { convert, tiltOfPart } from './sensor.ts';
+import { ADC_MAXIMUM, convert, tiltOfPart } from './sensor.ts';
 import { StickReturn } from './stick-return.ts';
 
 export class SimulatedStick {
@@ -16,6 +16,8 @@ export class SimulatedStick {
   #tilt: Pair = { x: 0, y: 0 };
   #motion: HandMotion | null = null;
   #motionSeconds = 0;
+  #lived = 0;
+  #bend: Pair = { x: 0, y: 0 };
 
   constructor(build: StickBuild, seed: number, stream: number) {
     this.#build = build;
@@ -42,6 +44,7 @@ export class SimulatedStick {
   }
 
   pass(seconds: number): void {
+    this.#lived += seconds;
     this.#motionSeconds += seconds;
     const target = this.#motion?.target(this.#motionSeconds) ?? null;
     if (target === null) {
@@ -52,12 +55,18 @@ export class SimulatedStick {
     }
   }
 
-  /** What the two converters read now. */
+  /** What bends the reading from now on, as a tilt. */
+  bend(by: Pair): void {
+    this.#bend = by;
+  }
+
+  /** What the two converters read now, as the pad's wiring brings it. */
   read(): Pair {
-    const part = tiltOfPart(this.#build, this.#tilt);
-    return {
-      x: convert(this.#build.x, part.x, this.#sensorChance),
-      y: convert(this.#build.y, part.y, this.#sensorChance),
-    };
+    const { swapped, inverted } = this.#build;
+    const part = tiltOfPart(this.#build, { x: this.#tilt.x + this.#bend.x, y: this.#tilt.y + this.#bend.y });
+    const x = convert(this.#build.x, part.x, this.#sensorChance, this.#lived);
+    const y = convert(this.#build.y, part.y, this.#sensorChance, this.#lived);
+    const wired = { x: inverted?.x === true ? ADC_MAXIMUM - x : x, y: inverted?.y === true ? ADC_MAXIMUM - y : y };
+    return swapped === true ? { x: wired.y, y: wired.x } : wired;
   }
 }

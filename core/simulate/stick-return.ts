@@ -40,6 +40,8 @@ export class StickReturn {
 
   /** Lets time pass; answers with the tilt at its end. */
   pass(seconds: number): Pair {
+    if (this.#isHeld(this.#x, this.#band.x) && this.#isHeld(this.#y, this.#band.y))
+      return { x: this.#x.tilt, y: this.#y.tilt };
     const steps = Math.max(1, Math.ceil(seconds / STEP_SECONDS));
     for (let step = 0; step < steps; step += 1) {
       this.#step(this.#x, this.#band.x, seconds / steps);
@@ -48,11 +50,16 @@ export class StickReturn {
     return { x: this.#x.tilt, y: this.#y.tilt };
   }
 
+  /** Stands still, and friction holds it there. */
+  #isHeld(axis: Motion, band: number): boolean {
+    return axis.rate === 0 && Math.abs(axis.tilt) <= band;
+  }
+
   #step(axis: Motion, band: number, seconds: number): void {
     const omega = 2 * Math.PI * this.#build.naturalHz;
     const spring = -omega * omega * axis.tilt;
     const grip = omega * omega * band;
-    if (axis.rate === 0 && Math.abs(spring) <= grip) return;
+    if (this.#isHeld(axis, band)) return;
     const against = axis.rate === 0 ? Math.sign(spring) : Math.sign(axis.rate);
     const rate = axis.rate + (spring - 2 * this.#build.dampingRatio * omega * axis.rate - grip * against) * seconds;
     // Friction can stop a motion, never turn it round.

@@ -218,3 +218,16 @@ describe('the simulated pad', () => {
     expect(Math.max(...rest)).toBeLessThan(30);
   });
 });
+
+describe('a pad that reports only what changed', () => {
+  it('is silent while nothing does, and never repeats itself', () => {
+    const sound = demos.plain.build;
+    const pad = new SimulatedPad({ ...sound, onChange: true }, 4, 'changes');
+    const seen: string[] = [];
+    pad.hand.pushAndLetGo('left', 0);
+    pad.advance(3_000_000, (_, __, payload) => seen.push(Buffer.from(payload).toString('hex')));
+    expect(seen.length).toBeGreaterThan(20);
+    expect(seen.length).toBeLessThan(700);
+    expect(seen.every((one, i) => one !== seen[i - 1])).toBe(true);
+  });
+});

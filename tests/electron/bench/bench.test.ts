@@ -2,6 +2,7 @@ import { readdir, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { done } from '../../../core/result.ts';
+import { demoNames } from '../../../core/simulate/demos.ts';
 import { createRouter } from '../../../electron/bench/router.ts';
 import type { EventPayload } from '../../../shared/contract.ts';
 import { readSampleBatch } from '../../../shared/sample-batch.ts';
@@ -33,7 +34,7 @@ describe('bench', () => {
     const changes: EventPayload<'pads.changed'>[] = [];
     bench.listen('pads.changed', (pads) => changes.push(pads));
     const demos = valueOf(await bench.handle('pads.demos', {}));
-    expect(demos.map(({ name }) => name)).toEqual(['healthy', 'off-centre', 'short-range', 'worn', 'plain']);
+    expect(demos.map(({ name }) => name)).toEqual(demoNames);
     const plugged = valueOf(await bench.handle('pads.plugDemo', { name: 'worn' }));
     const products = valueOf(await bench.handle('pads.list', {})).map(({ identity }) => identity.product);
     expect(products).toEqual(['Bench pad, healthy', plugged.identity.product]);
