@@ -44,18 +44,24 @@ const chainSchema = z.object({
 export function parseChain(value: unknown): Result<Chain> {
   const read = readSchema(chainSchema, value, 'chain-file', 'The chain file');
   if (!read.ok) return read;
+  const stages = parseStages(read.value.stages, 'chain');
+  if (!stages.ok) return stages;
+  const { name, needs } = read.value;
+  return done({ kind: 'stickwright-chain', version: 1, name, stages: stages.value, needs: needs ?? null });
+}
+
+/** The stages of one chain, in order; `what` names the chain as a refusal speaks of it. */
+export function parseStages(values: readonly unknown[], what: string): Result<Stage[]> {
   const stages: Stage[] = [];
-  for (const [index, one] of read.value.stages.entries()) {
-    const stage = parseStage(one, index + 1);
+  for (const [index, one] of values.entries()) {
+    const stage = parseStage(one, `Stage ${index + 1} of the ${what}`);
     if (!stage.ok) return stage;
     stages.push(stage.value);
   }
-  const { name, needs } = read.value;
-  return done({ kind: 'stickwright-chain', version: 1, name, stages, needs: needs ?? null });
+  return done(stages);
 }
 
-function parseStage(value: unknown, number: number): Result<Stage> {
-  const place = `Stage ${number} of the chain`;
+function parseStage(value: unknown, place: string): Result<Stage> {
   if (typeof value !== 'object' || value === null)
     return failed(
       'chain-stage',

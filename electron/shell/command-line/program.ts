@@ -3,6 +3,7 @@ import { Command, InvalidArgumentError, Option } from 'commander';
 import type { InputForm } from '../../../core/hid/read-input.ts';
 import type { MeasureOptions } from './measure.ts';
 import type { ProposeOptions } from './propose.ts';
+import type { ConsumersOptions } from './consumers.ts';
 import type { SurveyOptions } from './survey.ts';
 import { processTerminal, type ExitCode, type Terminal } from './terminal.ts';
 import type { WatchOptions } from './watch.ts';
@@ -120,6 +121,16 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     (await import('./zones.ts')).answerForFile(terminal, log, options),
   )
     .requiredOption('--chain <file>', 'the chain of zones')
+    .option('--mapping <file>', 'the mapping that deflections are under');
+
+  add(
+    'consumers <log>',
+    'what games and drivers make of each stick',
+    async (terminal, options: ConsumersOptions, log) =>
+      (await import('./consumers.ts')).judgeForFile(terminal, log, options),
+  )
+    .option('--consumer <file...>', 'consumer files in place of the published rules')
+    .option('--driver <file>', 'the chain of the driver between pad and consumers')
     .option('--mapping <file>', 'the mapping that deflections are under');
 
   return program;
