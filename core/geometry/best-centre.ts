@@ -19,57 +19,67 @@ const tolerance = 1e-13;
 const effortLimit = 5e7;
 
 /**
- * The centre within the hull whose band is narrowest, over all of it, not only near the start; null where the proof would not end.
- * Points must be normal (`normalisePoints`): the enclosing circle's centre, the origin, is always within the hull.
+ * The centre within the hull, and within `reach` of the origin along either axis, whose band is narrowest: over all of them, not only
+ * near a start; null where the proof would not end. Points must be normal (`normalisePoints`): the enclosing circle's centre, the
+ * origin, is always within the hull.
  *
- * Branch and bound over squares of centres, exact to `tolerance`. A descent (`descend`) finds a centre where the band rests on its
- * contacts; around it `provenReach` shows that nothing is narrower. Any other square is dropped when its band, less what a centre can
- * change within the square, is not narrower (distances change by at most the move), or when its linear programme says
- * so, which is sharp to second order; else it is cut in four. Each square passes only those points on that can be
+ * Branch and bound over squares of centres, exact to `tolerance`. A descent (`descend`) within a square finds a centre where the band
+ * rests on its contacts; around it `provenReach` shows that nothing is narrower. Any other square is dropped when its band, less
+ * what a centre can change within the square, is not narrower (distances change by at most the move), or when its linear
+ * programme says so, which is sharp to second order; else it is cut in four. Each square passes only those points on that can be
  * nearest or farthest in it, so that the sum over all squares stays near a few passes over the points.
  */
-export function findBestCentre(points: BandPoints, hull: Float64Array): BandCentre | null {
-  const edges = hullEdges(hull);
+export function findBestCentre(points: BandPoints, hull: Float64Array, reach: number): BandCentre | null {
   const settled: { x: number; y: number; reach: number }[] = [];
   let best = null as BandCentre | null;
-  const settle = (x: number, y: number): void => {
-    const found = descend(points, edges, x, y);
+  const settle = (among: BandPoints, walls: Float64Array, x: number, y: number): void => {
+    const found = descend(among, walls, x, y);
     if (found.reach > 0) settled.push(found);
     if (best === null || found.width < best.width) best = found;
   };
-  settle(0, 0);
   const leastWidth = (): number => (best?.width ?? Infinity) - tolerance;
   const rate = points.outer.length === 0 ? 1 : 2;
 
   // Level by level: large squares improve the best centre before small ones are looked at.
   let effort = 0;
-  const squares = [{ x: 0, y: 0, half: 1, points, edges }];
+  const squares = [{ x: 0, y: 0, half: reach, points, edges: hullEdges(hull) }];
   for (const { x, y, half, ...around } of squares) {
     effort += 1000 + (around.points.outer.length + around.points.inner.length + around.edges.length) / 2;
     if (effort > effortLimit) return null;
-    const reach = half * Math.SQRT2;
-    if (settled.some((s) => Math.hypot(s.x - x, s.y - y) + reach <= s.reach)) continue;
-    const place = meetEdges(around.edges, x, y, reach);
-    if (place.depth < -reach) continue;
+    const far = half * Math.SQRT2;
+    if (settled.some((s) => Math.hypot(s.x - x, s.y - y) + far <= s.reach)) continue;
+    const place = meetEdges(around.edges, x, y, far);
+    if (place.depth < -far) continue;
     const band = bandAt(around.points, x, y);
-    if (band.width - rate * reach >= leastWidth()) continue;
-    if (place.depth >= 0 && band.width < leastWidth()) settle(x, y);
-    const narrowed = narrowPoints(around.points, band, x, y, reach);
-    const curve = (reach * reach) / (2 * band.least);
+    if (band.width - rate * far >= leastWidth()) continue;
+    const narrowed = narrowPoints(around.points, band, x, y, far);
+    const walls = withSides(place.edges, x, y, half);
+    if (place.depth >= -tolerance && band.width < leastWidth()) settle(narrowed, walls, x, y);
+    const curve = (far * far) / (2 * band.least);
     // The programme's bound is at most the width here: where that would not do, it is not worth the passes.
     if (band.width - curve >= leastWidth()) {
-      const step = linearStep(narrowed, place.edges, band, x, y, reach);
+      const step = linearStep(narrowed, walls, band, x, y, far);
       if (step.bound - curve >= leastWidth()) continue;
-      // Where the best centre lies on the hull's edge, only moves onto the edge find it.
+      // A second valley may be as low as the best: only a proof of its own ends the search there. And where the best centre lies on
+      // the hull's edge, only moves onto the edge find it.
       const [sx, sy] = [x + step.x, y + step.y];
-      if (bandAt(narrowed, sx, sy).width < leastWidth() && isWithin(edges, sx, sy)) settle(sx, sy);
+      const isKnown = settled.some((s) => Math.hypot(s.x - sx, s.y - sy) <= s.reach);
+      if (!isKnown && isWithin(walls, sx, sy)) settle(narrowed, walls, sx, sy);
     }
-    if (reach < tolerance) continue;
+    if (far < tolerance) continue;
     for (const [dx, dy] of quarters) {
       squares.push({ x: x + dx * half, y: y + dy * half, half: half / 2, points: narrowed, edges: place.edges });
     }
   }
   return best;
+}
+
+/** The edges, and the four sides of the square: a move that they hold stays in both. */
+function withSides(edges: Float64Array, x: number, y: number, half: number): Float64Array {
+  const both = new Float64Array(edges.length + 12);
+  both.set(edges);
+  both.set([1, 0, half - x, -1, 0, half + x, 0, 1, half - y, 0, -1, half + y], edges.length);
+  return both;
 }
 
 const quarters = [

@@ -1,14 +1,17 @@
+import { sortPoints } from './sort-points.ts';
+import { thinForHull } from './thin-points.ts';
+
 /**
  * Corners of the convex hull, counter-clockwise (y up) from the leftmost, flat: x0, y0, x1, y1 …
  * Duplicates and points on an edge are left out. One distinct point gives one corner, points on a line its two ends.
  * Andrew's monotone chain, n log n: the order along x keeps a point that is judged wrongly by rounding within rounding of the hull.
  */
 export function convexHull(points: ArrayLike<number>): Float64Array {
-  return convexHullSorted(sortPoints(points));
+  return hullOfSorted(sortPoints(thinForHull(points)));
 }
 
 /** The same of distinct points in order of x, then y. */
-export function convexHullSorted(sorted: Float64Array): Float64Array {
+function hullOfSorted(sorted: Float64Array): Float64Array {
   const n = sorted.length / 2;
   if (n < 3) return sorted;
   const hull = new Float64Array(2 * n + 2);
@@ -35,25 +38,4 @@ function turnAt(hull: Float64Array, size: number, x: number, y: number): number 
   const bx = hull[2 * size - 2] ?? NaN;
   const by = hull[2 * size - 1] ?? NaN;
   return (bx - ax) * (y - ay) - (by - ay) * (x - ax);
-}
-
-/** Distinct points in order of x, then y. */
-export function sortPoints(points: ArrayLike<number>): Float64Array {
-  const n = Math.floor(points.length / 2);
-  const order = new Uint32Array(n);
-  for (let i = 0; i < n; i += 1) order[i] = i;
-  const xs = Float64Array.from({ length: n }, (_, i) => points[2 * i] ?? NaN);
-  const ys = Float64Array.from({ length: n }, (_, i) => points[2 * i + 1] ?? NaN);
-  order.sort((a, b) => (xs[a] ?? NaN) - (xs[b] ?? NaN) || (ys[a] ?? NaN) - (ys[b] ?? NaN));
-  const sorted = new Float64Array(2 * n);
-  let size = 0;
-  for (const i of order) {
-    const x = xs[i] ?? NaN;
-    const y = ys[i] ?? NaN;
-    if (size > 0 && sorted[2 * size - 2] === x && sorted[2 * size - 1] === y) continue;
-    sorted[2 * size] = x;
-    sorted[2 * size + 1] = y;
-    size += 1;
-  }
-  return sorted.slice(0, 2 * size);
 }

@@ -11,7 +11,11 @@ import type { Circle } from './points.ts';
  * Definition: minimum circumscribed circle of ISO 12181-1.
  */
 export function enclosingCircle(points: ArrayLike<number>): Circle | null {
-  const hull = convexHull(points);
+  return circleAroundHull(convexHull(points));
+}
+
+/** The same of a convex hull's corners. */
+export function circleAroundHull(hull: Float64Array): Circle | null {
   if (hull.length === 0) return null;
   let rests = [0];
   let best: Circle = { x: at(hull, 0), y: at(hull, 1), radius: 0 };

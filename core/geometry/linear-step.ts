@@ -11,8 +11,11 @@ export interface LinearStep {
   readonly contacts: readonly Contact[];
 }
 
-/** Pivots are 3 to 15; a run that does not end by then still gives a valid bound. */
+/** Pivots are 3 to 25; a run that does not end by then still gives a valid bound. */
 const pivotLimit = 200;
+
+/** Points on a lattice tie: pivots that gain nothing may go round in a circle. After so many of them the programme ends. */
+const idleLimit = 12;
 
 /**
  * Least width of the band when distances are taken as linear in the move δ of the centre, δ such that it stays inside the edges
@@ -36,7 +39,10 @@ export function linearStep(
   const view = viewFrom(points, edges, x, y);
   const basis = new SimplexBasis(startColumns(view, band.least + 3 * reach));
   let prices = basis.prices();
-  for (let round = 0; round < pivotLimit; round += 1) {
+  let value = -Infinity;
+  for (let round = 0, idle = 0; round < pivotLimit && idle < idleLimit; round += 1) {
+    idle = basis.value() > value + 1e-15 ? 0 : idle + 1;
+    value = Math.max(value, basis.value());
     const entering = findWorst(view, prices);
     if (entering === null) break;
     if (!basis.enter(entering)) return { x: 0, y: 0, bound: Infinity, contacts: [] };

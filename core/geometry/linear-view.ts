@@ -62,7 +62,7 @@ export function startColumns(view: LinearView, level: number): [BandColumn, Band
 /** What the band (R, −r) after the move (x, y) leaves out by most: a point or an edge; null where it holds all to rounding. */
 export function findWorst(view: LinearView, [radius, minusRadius, x, y]: Readonly<Four>): BandColumn | null {
   const { outer, inner, edges } = view;
-  let worst = 1e-15;
+  let worst = 1e-14;
   let side: 'outer' | 'inner' | 'edge' | null = null;
   let index = 0;
   for (let i = 0; i < outer.length; i += 3) {

@@ -10,7 +10,7 @@ import type { Circle } from './points.ts';
 export function maximumInscribed(points: ArrayLike<number>): Circle | null {
   const unit = normalisePoints(points);
   if (unit === null) return null;
-  const found = findBestCentre({ outer: new Float64Array(0), inner: unit.points }, unit.hull);
+  const found = findBestCentre({ outer: new Float64Array(0), inner: unit.points }, unit.hull, unit.reach);
   if (found === null) return null;
   const { x, y, radius } = unit.circle;
   return { x: x + radius * found.x, y: y + radius * found.y, radius: radius * found.least };

@@ -18,7 +18,7 @@ export interface Zone {
 export function minimumZone(points: ArrayLike<number>): Zone | null {
   const unit = normalisePoints(points);
   if (unit === null) return null;
-  const found = findBestCentre({ outer: unit.hull, inner: unit.points }, unit.hull);
+  const found = findBestCentre({ outer: unit.hull, inner: unit.points }, unit.hull, unit.reach);
   if (found === null) return null;
   const { x, y, radius } = unit.circle;
   return {

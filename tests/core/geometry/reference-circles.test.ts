@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { convexHull } from '../../../core/geometry/convex-hull.ts';
 import { hullEdges, meetEdges } from '../../../core/geometry/hull-edges.ts';
 import { maximumInscribed } from '../../../core/geometry/maximum-inscribed.ts';
-import { minimumZone } from '../../../core/geometry/minimum-zone.ts';
+import { minimumZone, type Zone } from '../../../core/geometry/minimum-zone.ts';
 import { bandAt } from '../../../core/geometry/radial-band.ts';
 import { bruteInscribedRadius, bruteZoneWidth } from '../../support/brute-circles.ts';
 import { expectWithin } from '../../support/expect-close.ts';
@@ -25,6 +25,22 @@ function widthOf(points: readonly number[]): number {
   return outer - inner;
 }
 
+/** How often the points that touch a zone change from its outer to its inner circle on the way round. */
+function sidesOf(points: readonly number[], zone: Zone): number {
+  const size = 1e-12 * Math.max(1, zone.outer);
+  const sides = pairsOf(points)
+    .map(([px, py]) => ({
+      angle: Math.atan2(py - zone.y, px - zone.x),
+      distance: Math.hypot(px - zone.x, py - zone.y),
+    }))
+    .toSorted((one, other) => one.angle - other.angle)
+    .flatMap(({ distance }) => {
+      if (distance > zone.outer - size) return ['outer'];
+      return distance < zone.inner + size ? ['inner'] : [];
+    });
+  return sides.filter((side, i) => side !== sides[(i + 1) % sides.length]).length;
+}
+
 describe('minimumZone', () => {
   it('is 0 wide where all points lie on a circle', () => {
     const zone = minimumZone([3, 4, -3, 4, 5, 0, -5, 0, 0, -5])!;
@@ -35,22 +51,30 @@ describe('minimumZone', () => {
   it('rests on two outer and two inner points that alternate in angle', () => {
     fc.assert(
       fc.property(ringPoints, (points) => {
-        const zone = minimumZone(points)!;
-        const seen = pairsOf(points)
-          .map(([px, py]) => ({
-            angle: Math.atan2(py - zone.y, px - zone.x),
-            distance: Math.hypot(px - zone.x, py - zone.y),
-          }))
-          .toSorted((one, other) => one.angle - other.angle);
-        const sides = seen.flatMap(({ distance }) => {
-          if (distance > zone.outer - 1e-12) return ['outer'];
-          return distance < zone.inner + 1e-12 ? ['inner'] : [];
-        });
-        const changes = sides.filter((side, i) => side !== sides[(i + 1) % sides.length]).length;
-        expect(changes).toBeGreaterThanOrEqual(4);
+        expect(sidesOf(points, minimumZone(points)!)).toBeGreaterThanOrEqual(4);
       }),
       settings,
     );
+  });
+
+  it('ends on an 8-bit gate about a rest between counts, whose valleys are long and nearly level', () => {
+    const circle = Array.from({ length: 3000 }, (_, k) => (2 * Math.PI * k) / 3000);
+    for (const [x, y, radius] of [
+      [130, 122, 118],
+      [127.5, 127.5, 128],
+      [120, 131, 150],
+    ] as const) {
+      // As an 8-bit field tells it: whole counts, cut off at 0 and 255, most of them many times.
+      const field = (value: number): number => Math.max(0, Math.min(255, Math.round(value)));
+      const gate = circle.flatMap((t) => [field(x + radius * Math.cos(t)), field(y + radius * Math.sin(t))]);
+      const inside = insideHull(gate);
+      const width = widthOf(gate);
+      for (let k = 0; k < 2000; k += 1) {
+        const [cx, cy] = [127 + (k % 50) / 5 - 5, 126 + Math.floor(k / 50) / 4 - 5];
+        if (inside(cx, cy)) expect(bandWidth(gate, cx, cy)).toBeGreaterThanOrEqual(width - 1e-11);
+      }
+      expect(sidesOf(gate, minimumZone(gate)!)).toBeGreaterThanOrEqual(4);
+    }
   });
 
   it('agrees on rings with a search over all crossings of bisectors', () => {
