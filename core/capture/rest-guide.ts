@@ -1,10 +1,11 @@
 /** Leads a hand through a rest capture: push, let go, settle, dwell; live, reading by reading, hands-free. */
 import type { Pair, StickFields } from '../pad/stick.ts';
+import { AskList } from './ask-list.ts';
 import type { GuideOptions } from './capture-guide.ts';
 import { DwellMean } from './dwell-mean.ts';
 import { middleOf, tiltBetween } from './main-rest.ts';
 import { MoveWatch } from './move-watch.ts';
-import { ReleaseList } from './release-list.ts';
+import { releaseDirection } from './release-directions.ts';
 import { restPrompt, type RestPhase } from './rest-prompt.ts';
 import { SettleDetector } from './settle-detector.ts';
 import { DWELL_US, GAP_US } from './still-spans.ts';
@@ -16,6 +17,18 @@ const RETURN_SHARE = 0.5;
 /** A stick that stands still within this share of the half range at the beginning stands at its rest. */
 const NEAR_SHARE = 0.4;
 
+export interface RestOptions extends GuideOptions {
+  /** How many are asked for: 24 by DESIGN, 12 at least for any statement. */
+  readonly releases: number;
+  /** Number of the first release among all directions; 0 where it is left out. */
+  readonly first?: number;
+}
+
+/** A rest point, and the direction that the push before it was asked for. */
+export interface TakenRest extends Pair {
+  readonly toward: number;
+}
+
 /**
  * Asks for releases from spread directions and takes each that settles and stays settled for 500 ms with no button down,
  * whatever direction it came from. Writes the marks `toward`, `release`, `dwell` and `repeat`; evidence is gathered from
@@ -24,7 +37,7 @@ const NEAR_SHARE = 0.4;
 export class RestGuide {
   readonly #options: GuideOptions;
   readonly #fields: StickFields;
-  readonly #releases: ReleaseList;
+  readonly #releases: AskList<Pair>;
   readonly #detector: SettleDetector;
   readonly #mean = new DwellMean();
   readonly #watch: MoveWatch;
@@ -38,11 +51,12 @@ export class RestGuide {
   #gap = false;
   #down = false;
 
-  /** `releases` is how many are asked for: 24 by DESIGN, 12 at least for any statement. */
-  constructor(options: GuideOptions & { readonly releases: number }) {
+  constructor(options: RestOptions) {
     this.#options = options;
     this.#fields = options.fields;
-    this.#releases = new ReleaseList(options.releases);
+    this.#releases = new AskList(
+      Array.from({ length: options.releases }, (_, number) => releaseDirection(number + (options.first ?? 0))),
+    );
     this.#home = middleOf(options.fields);
     this.#watch = new MoveWatch(options.fields, options.startUs);
     this.#detector = new SettleDetector(options.fields, { settled: () => undefined, moved: () => undefined });
@@ -63,9 +77,9 @@ export class RestGuide {
     return this.#releases.next;
   }
 
-  /** Rest points taken, raw counts as reported, in order. */
-  get rests(): readonly Pair[] {
-    return this.#releases.taken;
+  /** Rest points taken, raw counts as reported, in order, each with the direction that was asked for. */
+  get rests(): readonly TakenRest[] {
+    return this.#releases.taken.map(({ toward, kept }) => ({ ...kept, toward }));
   }
 
   /** Taken and still to come: skipped ones are no longer asked for. */
@@ -182,7 +196,7 @@ export class RestGuide {
   }
 
   #settleHome(): void {
-    const rests = this.#releases.taken;
+    const rests = this.#releases.taken.map(({ kept }) => kept);
     if (rests.length === 0) return;
     const mean = (axis: 'x' | 'y'): number => rests.reduce((sum, rest) => sum + rest[axis], 0) / rests.length;
     this.#home = { x: mean('x'), y: mean('y') };

@@ -1,18 +1,22 @@
 /** A hand that does what the guides ask, on a stick of the tests' own, and the log that comes of it. */
+import { FlickGuide } from '../../../core/capture/flick-guide.ts';
 import { RestGuide } from '../../../core/capture/rest-guide.ts';
 import { RimGuide } from '../../../core/capture/rim-guide.ts';
+import { TravelGuide } from '../../../core/capture/travel-guide.ts';
+import type { Pair } from '../../../core/pad/stick.ts';
+import type { Purpose } from '../../../core/capture/track.ts';
 import { HandScript, type StickPlan } from './hand-script.ts';
 
 export class GuidedHand extends HandScript {
   /** Reads the log as the bench does: silence is told every 20 ms. */
   #toldUs = 0;
 
-  begin(purpose: 'rest' | 'rim'): this {
+  begin(purpose: Purpose): this {
     return this.mark('capture', { purpose, stick: 'left', edge: 'begin' });
   }
 
   /** Once; a guide that is done ends its capture at once, as the bench does. */
-  end(purpose: 'rest' | 'rim'): this {
+  end(purpose: Purpose): this {
     if (this.hear === null) return this;
     this.hear = null;
     return this.mark('capture', { purpose, stick: 'left', edge: 'end' });
@@ -24,10 +28,37 @@ export class GuidedHand extends HandScript {
     return guide;
   }
 
-  rimGuide(plan: StickPlan, turns: number, rests: RestGuide['rests']): RimGuide {
+  rimGuide(plan: StickPlan, turns: number, rests: readonly Pair[]): RimGuide {
     const guide = new RimGuide({ ...this.#options(plan), turns, rests });
     this.#listen('rim', guide);
     return guide;
+  }
+
+  travelGuide(plan: StickPlan, sweeps: number): TravelGuide {
+    const guide = new TravelGuide({ ...this.#options(plan), sweeps });
+    this.#listen('travel', guide);
+    return guide;
+  }
+
+  flickGuide(plan: StickPlan, flicks: number): FlickGuide {
+    const guide = new FlickGuide({ ...this.#options(plan), flicks });
+    this.#listen('flick', guide);
+    return guide;
+  }
+
+  /** As asked: to the gate opposite, a moment there, slowly through the rest to the other gate, a moment there, and off. */
+  sweep(toward: number, seconds = 3): this {
+    return this.push(toward + 180, 1, 0.3)
+      .stay(0.3)
+      .push(toward, 1, seconds)
+      .stay(0.3)
+      .letGo()
+      .stay(0.3);
+  }
+
+  /** Full tilt, shortly, and off all at once. */
+  flick(toward: number, back = 0.03): this {
+    return this.push(toward, 1, 0.15).stay(0.2).letGo({ x: 0, y: 0 }, back).stay(1);
   }
 
   /** Pushes as asked and lets the stick snap back, to a place a little beside its rest. */
@@ -50,7 +81,7 @@ export class GuidedHand extends HandScript {
     };
   }
 
-  #listen(purpose: 'rest' | 'rim', guide: Pick<RestGuide, 'reading' | 'advance' | 'isDone'>): void {
+  #listen(purpose: Purpose, guide: Pick<RestGuide, 'reading' | 'advance' | 'isDone'>): void {
     this.#toldUs = this.t;
     this.hear = {
       reading: ({ t, x, y, down }) => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { BOUNCE_WINDOW_US, SwitchWatch } from '../../../renderer/pads/switch-watch.ts';
+import { BOUNCE_WINDOW_US, SwitchWatch } from '../../../core/capture/switch-watch.ts';
 
 function after(edges: readonly (readonly [number, boolean])[]): SwitchWatch {
   const watch = new SwitchWatch();
