@@ -39,7 +39,7 @@ module.exports = {
       comment: 'core imports core and pure numeric packages, nothing else',
       severity: 'error',
       from: { path: '^core/' },
-      to: { pathNot: '^(core/|node_modules/(@stdlib|pure-rand|zod)/)' },
+      to: { pathNot: '^(core/|node_modules/(@stdlib|pure-rand|zod|crc)/)' },
     },
     {
       name: 'shared-is-schemas',

@@ -7,6 +7,8 @@ export interface Places {
   readonly data: string;
   /** Preferences only. */
   readonly settings: string;
+  /** Every memory image that was accepted. */
+  readonly vault: string;
   /** One lock for each pad in use; the same folder for all programs of one account. */
   readonly locks: string;
 }
@@ -47,5 +49,10 @@ export function findPlaces(
 }
 
 function placesIn(paths: path.PlatformPath, data: string, settings: string): Places {
-  return { data, settings: paths.join(settings, 'settings'), locks: paths.join(data, 'locks') };
+  return {
+    data,
+    settings: paths.join(settings, 'settings'),
+    vault: paths.join(data, 'vault'),
+    locks: paths.join(data, 'locks'),
+  };
 }

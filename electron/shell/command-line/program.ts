@@ -3,6 +3,7 @@ import { Command, InvalidArgumentError, Option } from 'commander';
 import type { InputForm } from '../../../core/hid/read-input.ts';
 import type { MeasureOptions } from './measure.ts';
 import type { ProposeOptions } from './propose.ts';
+import { addImageCommands } from './image-program.ts';
 import type { ConsumersOptions } from './consumers.ts';
 import type { SurveyOptions } from './survey.ts';
 import { processTerminal, type ExitCode, type Terminal } from './terminal.ts';
@@ -30,15 +31,21 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
 
   /** Adds a command; --json and --verbose may stand before or after its name. */
   function add(spec: string, says: string, run: Run): Command {
-    return program
-      .command(spec)
-      .description(says)
-      .action(async (...given: unknown[]) => {
-        const command = given.pop() as Command;
-        const options = given.pop() as never;
-        const { json = false, verbose = false } = command.optsWithGlobals<Shared>();
-        ended(await run(processTerminal({ json, verbose }), options, String(given[0])));
-      });
+    return attach(program.command(spec).description(says), (terminal, options, argument) =>
+      run(terminal, options, argument),
+    );
+  }
+
+  function attach(
+    command: Command,
+    run: (terminal: Terminal, options: never, ...args: string[]) => Promise<ExitCode>,
+  ): Command {
+    return command.action(async (...given: unknown[]) => {
+      const ran = given.pop() as Command;
+      const options = given.pop() as never;
+      const { json = false, verbose = false } = ran.optsWithGlobals<Shared>();
+      ended(await run(processTerminal({ json, verbose }), options, ...given.map(String)));
+    });
   }
 
   add('pads', 'connected HID pads, and why any cannot be opened', async (terminal) =>
@@ -133,6 +140,7 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .option('--driver <file>', 'the chain of the driver between pad and consumers')
     .option('--mapping <file>', 'the mapping that deflections are under');
 
+  addImageCommands(program, attach);
   return program;
 }
 

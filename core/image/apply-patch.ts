@@ -1,0 +1,102 @@
+/** Applies a patch to the one image that it was planned for; the image given is never changed. */
+import { readHex } from '../hid/hex.ts';
+import { done, failed, type Problem, type Result } from '../result.ts';
+import { checkImage } from './check-image.ts';
+import { decodeLayers } from './decode-layers.ts';
+import { isWithin, overlap, regionsOf } from './map-regions.ts';
+import type { ByteRange, MemoryMap } from './memory-map.ts';
+import type { Patch } from './patch.ts';
+import type { Digest } from './plan-patch.ts';
+
+/**
+ * Refused: another image, size or map, a change outside of the map's regions or over another change, old bytes that are not
+ * there, a result other than the planned one, and layers that would not be plausible or have a wrong checksum. The inverse of
+ * a patch is held to its result alone, for what it restores need not have been plausible.
+ */
+export function applyPatch(image: Uint8Array, patch: Patch, map: MemoryMap, digest: Digest): Result<Uint8Array> {
+  const wrong = checkFits(image, patch, map, digest) ?? checkChanges(image, patch, map);
+  if (wrong !== null) return { ok: false, problem: wrong };
+  const after = Uint8Array.from(image);
+  for (const change of patch.changes) {
+    const bytes = readHex(change.new);
+    if (!bytes.ok) return bytes;
+    after.set(bytes.value, change.offset);
+  }
+  const bad = checkResult(after, patch, map, digest);
+  return bad === null ? done(after) : { ok: false, problem: bad };
+}
+
+/** The patch that brings the image back; `after` is the image that the patch made of it. */
+export function invertPatch(patch: Patch, after: Uint8Array, digest: Digest): Patch {
+  const changes = patch.changes
+    .map(({ offset, old, new: now, means }) => ({ offset, old: now, new: old, means: `undo: ${means}` }))
+    .reverse();
+  return { ...patch, sha256: digest(after), changes, result: patch.sha256, restores: true };
+}
+
+function checkFits(image: Uint8Array, patch: Patch, map: MemoryMap, digest: Digest): Problem | null {
+  if (patch.map !== map.id)
+    return refuse('patch-map', `The patch was planned with the map ${patch.map}, not ${map.id}; give that map.`);
+  if (patch.size !== image.length)
+    return refuse(
+      'patch-size',
+      `The patch was planned for an image of ${patch.size} bytes and this one has ${image.length}; plan it again for this image.`,
+    );
+  if (digest(image) !== patch.sha256)
+    return refuse(
+      'patch-image',
+      'The patch was planned for another image: its SHA-256 differs; plan it again for this image.',
+    );
+  return checkImage(image, map);
+}
+
+function checkChanges(image: Uint8Array, patch: Patch, map: MemoryMap): Problem | null {
+  const regions = regionsOf(map);
+  const taken: ByteRange[] = [];
+  for (const change of patch.changes) {
+    const range = { offset: change.offset, length: change.old.length / 2 };
+    if (!regions.some((region) => isWithin(range, region)))
+      return refuse(
+        'patch-outside-map',
+        `The change at byte ${range.offset} lies outside of what the map ${map.id} names; the patch is refused.`,
+      );
+    if (taken.some((one) => overlap(one, range)))
+      return refuse('patch-overlap', `Two changes of the patch touch byte ${range.offset}; the patch is refused.`);
+    taken.push(range);
+    const old = readHex(change.old);
+    if (!old.ok) return old.problem;
+    if (old.value.some((byte, index) => image[range.offset + index] !== byte))
+      return refuse(
+        'patch-old-bytes',
+        `At byte ${range.offset} the image does not hold what the patch expects; plan it again for this image.`,
+      );
+  }
+  return null;
+}
+
+function checkResult(after: Uint8Array, patch: Patch, map: MemoryMap, digest: Digest): Problem | null {
+  const isAsPlanned = patch.result !== undefined && digest(after) === patch.result;
+  if (patch.result !== undefined && !isAsPlanned)
+    return refuse('patch-edited', 'The patch was changed after it was planned: its result is another; plan it again.');
+  if (patch.restores === true && isAsPlanned) return null;
+  const touched = decodeLayers(after, map).filter(({ layer }) =>
+    regionsOf({ layers: { [layer]: map.layers[layer] } }).some((region) =>
+      patch.changes.some(({ offset, old }) => overlap(region, { offset, length: old.length / 2 })),
+    ),
+  );
+  for (const { layer, sticks, checksum } of touched) {
+    const bad = sticks.find(({ mapping }) => mapping === null);
+    if (bad !== undefined)
+      return refuse(
+        'patch-implausible',
+        `The ${layer} layer's ${bad.stick} stick would not be plausible: ${bad.implausible ?? ''} The patch is refused.`,
+      );
+    if (checksum?.good === false)
+      return refuse('patch-checksum', `The ${layer} layer's checksum would be wrong; the patch is refused.`);
+  }
+  return null;
+}
+
+function refuse(code: string, says: string): Problem {
+  return failed(code, says).problem;
+}

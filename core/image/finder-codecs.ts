@@ -1,0 +1,23 @@
+/** The forms that the finder tries: all that `StickCodec` can say. */
+import type { SpanField, StickCodec } from './stick-codec.ts';
+
+const orders: readonly (readonly [SpanField, SpanField, SpanField])[] = [
+  ['above', 'centre', 'below'],
+  ['centre', 'below', 'above'],
+  ['below', 'centre', 'above'],
+  ['centre', 'above', 'below'],
+  ['above', 'below', 'centre'],
+  ['below', 'above', 'centre'],
+];
+
+const values = ['minCentreMax', 'centreAndSpans'] as const;
+
+/** A word that is wide enough reads the narrower forms too, so that two bytes are tried as 16 bits alone. */
+export const finderCodecs: readonly StickCodec[] = [
+  ...orders.map((order): StickCodec => ({ form: 'packed12', order })),
+  ...values.flatMap((form): StickCodec[] => [
+    { form: 'words', bits: 8, endian: 'little', values: form },
+    { form: 'words', bits: 16, endian: 'little', values: form },
+    { form: 'words', bits: 16, endian: 'big', values: form },
+  ]),
+];

@@ -1,0 +1,98 @@
+/** `image find IMAGE`: where an image may hold the calibration of a measured stick. */
+import type { Pair } from '../../../core/pad/stick.ts';
+import { findPlaces as findStored, type FoundPlace } from '../../../core/image/rank-places.ts';
+import type { StickMapping } from '../../../core/mapping/mapping.ts';
+import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
+import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import { row, type TableSection } from '../../../core/measure/table.ts';
+import { STICKS, type StickId } from '../../../core/pad/stick.ts';
+import { done, failed, type Result } from '../../../core/result.ts';
+import { readInput } from './input-files.ts';
+import { readLog, readMapping } from './log-input.ts';
+import { outputHead } from './output.ts';
+import { drawSections } from './tables.ts';
+import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
+
+export interface FindOptions {
+  readonly log?: string;
+  readonly mapping?: string;
+}
+
+type Measured = Readonly<Partial<Record<StickId, StickMapping>>>;
+
+/** Places shown to a person; --json has all. */
+const SHOWN = 12;
+
+export async function findInImage(terminal: Terminal, file: string, options: FindOptions): Promise<ExitCode> {
+  const image = await readInput(file);
+  if (!image.ok) return sayProblem(terminal, image.problem);
+  if (image.value.length === 0)
+    return sayProblem(terminal, failed('image-empty', 'The image is empty; read the memory again.').problem);
+  const measured = await readMeasured(terminal, options);
+  if (!measured.ok) return sayProblem(terminal, measured.problem);
+  const places = findStored(image.value, measured.value);
+  await terminal.print(
+    terminal.json
+      ? JSON.stringify({ ...outputHead('image-find'), size: image.value.length, measured: measured.value, places })
+      : drawSections([placesSection(places)]),
+  );
+  return EXIT.done;
+}
+
+/** A mapping file holds typed values; a log is measured: the extents of the turns with the rest as centre. */
+async function readMeasured(terminal: Terminal, options: FindOptions): Promise<Result<Measured>> {
+  if (options.mapping !== undefined) {
+    const mapping = await readMapping(options.mapping);
+    return mapping.ok ? done(mapping.value ?? {}) : mapping;
+  }
+  if (options.log === undefined)
+    return failed('find-nothing', 'Say what to look for: --log with a survey, or --mapping with values.');
+  const track = await readLog(terminal, options.log);
+  if (!track.ok) return track;
+  const sticks = STICKS.flatMap((stick) => {
+    const extents = extentsOf(gatherEvidence(track.value, stick));
+    return extents === null ? [] : [[stick, extents] as const];
+  });
+  if (sticks.length === 0)
+    return failed('find-no-rim', 'The log has no stick with a rest and a turn along its gate; take a survey first.');
+  return done(Object.fromEntries(sticks));
+}
+
+function extentsOf({ rest, rim }: StickEvidence): StickMapping | null {
+  if (rest === null || rim === null || rim.turns.length === 0) return null;
+  const centre = (axis: keyof Pair): number =>
+    Math.round(rest.dwells.reduce((sum, dwell) => sum + dwell.point[axis], 0) / rest.dwells.length);
+  const extremes = rim.turns.map((turn) => turn.extremes);
+  return {
+    x: {
+      min: Math.min(...extremes.map(({ xMin }) => xMin)),
+      centre: centre('x'),
+      max: Math.max(...extremes.map(({ xMax }) => xMax)),
+    },
+    y: {
+      min: Math.min(...extremes.map(({ yMin }) => yMin)),
+      centre: centre('y'),
+      max: Math.max(...extremes.map(({ yMax }) => yMax)),
+    },
+  };
+}
+
+function placesSection(places: readonly FoundPlace[]): TableSection {
+  const rows = places.slice(0, SHOWN).map((place) => {
+    const where = STICKS.flatMap((stick) => {
+      const hit = place.sticks[stick];
+      return hit === undefined ? [] : [`${stick} at ${String(hit.offset)} (${sayCodec(hit.codec)})`];
+    });
+    const again = place.again.length === 0 ? '' : `again at ${place.again.join(', ')}`;
+    return row(where.join(', '), `by chance ${place.expected.toPrecision(2)}`, again);
+  });
+  return { title: 'likely places, best first', rows: rows.length === 0 ? [row('places', 'none')] : rows };
+}
+
+function sayCodec(codec: NonNullable<FoundPlace['sticks']['left']>['codec']): string {
+  if (codec.form === 'packed12') return `12-bit pairs: ${codec.order.join(', ')}`;
+  const values = codec.values === 'minCentreMax' ? 'minimum, centre, maximum' : 'centre and spans';
+  return codec.bits === 8
+    ? `bytes: ${values}`
+    : `${String(codec.bits)}-bit words, ${codec.endian} end first: ${values}`;
+}

@@ -1,0 +1,162 @@
+/** `image …`: what a memory image holds, and patches for it. An input is never touched. */
+import { applyPatch } from '../../../core/image/apply-patch.ts';
+import { checkCopies } from '../../../core/image/check-image.ts';
+import { compareImages } from '../../../core/image/compare-images.ts';
+import { decodeLayers } from '../../../core/image/decode-layers.ts';
+import { imageTable } from '../../../core/image/image-table.ts';
+import type { LayerName, MemoryMap } from '../../../core/image/memory-map.ts';
+import { parsePatch, type Patch } from '../../../core/image/patch.ts';
+import { planCarry, planPatch } from '../../../core/image/plan-patch.ts';
+import { whoReads } from '../../../core/image/who-reads.ts';
+import { row } from '../../../core/measure/table.ts';
+import { STICKS, type StickId } from '../../../core/pad/stick.ts';
+import { failed, type Result } from '../../../core/result.ts';
+import { writeWhole } from '../../store/atomic-file.ts';
+import { findPlaces } from '../../store/places.ts';
+import { sha256Of, Vault } from '../../store/vault.ts';
+import { readImage, readMap } from './image-input.ts';
+import { readInput, readJson } from './input-files.ts';
+import { readMapping } from './log-input.ts';
+import { outputHead } from './output.ts';
+import { refuseOverwrite } from './output-files.ts';
+import { drawSections } from './tables.ts';
+import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
+
+export interface ImageOptions {
+  readonly map?: string;
+  readonly copy?: string;
+  readonly layer?: LayerName;
+  readonly mapping?: string;
+  readonly carry?: string;
+  readonly stick?: StickId;
+  readonly out?: string;
+  readonly force?: boolean;
+}
+
+export async function showImage(terminal: Terminal, file: string, options: ImageOptions): Promise<ExitCode> {
+  const read = await readImage(file, options.map);
+  if (!read.ok) return sayProblem(terminal, read.problem);
+  const { image, map } = read.value;
+  const layers = decodeLayers(image, map);
+  const hosts = whoReads(layers, map);
+  const head = { ...outputHead('image'), map: map.id, proof: map.proof, size: image.length, sha256: sha256Of(image) };
+  await terminal.print(
+    terminal.json ? JSON.stringify({ ...head, layers, hosts }) : drawSections(imageTable(layers, hosts)),
+  );
+  return EXIT.done;
+}
+
+export async function planImage(terminal: Terminal, file: string, options: ImageOptions): Promise<ExitCode> {
+  const out = options.out;
+  const refusal = out === undefined ? null : refuseOverwrite(out, options.force === true);
+  if (refusal !== null) return sayProblem(terminal, refusal);
+  const read = await readImage(file, options.map);
+  if (!read.ok) return sayProblem(terminal, read.problem);
+  const { image, map } = read.value;
+  const differing = options.copy === undefined ? null : await differingCopy(image, options.copy, map);
+  if (differing !== null) return sayProblem(terminal, differing.problem);
+  const plan = await planFrom(image, map, options);
+  if (!plan.ok) return sayProblem(terminal, plan.problem);
+  const kept = await vault().keep(image, `planned from ${file}`, map.id, new Date());
+  if (!kept.ok) return sayProblem(terminal, kept.problem);
+  if (out !== undefined) {
+    const written = await writeWhole(out, `${JSON.stringify(plan.value, null, 2)}\n`);
+    if (!written.ok) return sayProblem(terminal, written.problem);
+  }
+  await terminal.print(terminal.json ? JSON.stringify(plan.value) : drawSections([changesSection(plan.value)]));
+  return EXIT.done;
+}
+
+export async function applyImage(
+  terminal: Terminal,
+  file: string,
+  patchFile: string,
+  options: ImageOptions,
+): Promise<ExitCode> {
+  const out = options.out ?? '';
+  const refusal = refuseOverwrite(out, options.force === true);
+  if (refusal !== null) return sayProblem(terminal, refusal);
+  const json = await readJson(patchFile);
+  const patch = json.ok ? parsePatch(json.value) : json;
+  if (!patch.ok) return sayProblem(terminal, patch.problem);
+  const image = await readInput(file);
+  if (!image.ok) return sayProblem(terminal, image.problem);
+  const map = await readMap(options.map ?? patch.value.map, image.value);
+  if (!map.ok) return sayProblem(terminal, map.problem);
+  const after = applyPatch(image.value, patch.value, map.value, sha256Of);
+  if (!after.ok) return sayProblem(terminal, after.problem);
+  const kept = await vault().keep(image.value, `before the patch ${patchFile}`, map.value.id, new Date());
+  if (!kept.ok) return sayProblem(terminal, kept.problem);
+  const written = await writeWhole(out, after.value);
+  if (!written.ok) return sayProblem(terminal, written.problem);
+  const done = { ...outputHead('image-apply'), out, sha256: sha256Of(after.value), changes: patch.value.changes };
+  await terminal.print(terminal.json ? JSON.stringify(done) : drawSections([changesSection(patch.value)]));
+  return EXIT.done;
+}
+
+export async function compareFiles(
+  terminal: Terminal,
+  first: string,
+  second: string,
+  options: ImageOptions,
+): Promise<ExitCode> {
+  const [before, after] = [await readInput(first), await readInput(second)];
+  if (!before.ok) return sayProblem(terminal, before.problem);
+  if (!after.ok) return sayProblem(terminal, after.problem);
+  const map = await readMap(options.map, before.value);
+  // Without a map the bytes are compared all the same; one that was asked for by name must be there.
+  if (!map.ok && options.map !== undefined) return sayProblem(terminal, map.problem);
+  const comparison = compareImages(before.value, after.value, map.ok ? map.value : null);
+  const rows = comparison.runs.map((run) =>
+    row(
+      `byte ${String(run.offset)}`,
+      `${run.old} → ${run.new}`,
+      run.means ?? (run.volatile ? 'changes by itself' : ''),
+    ),
+  );
+  const title = comparison.sameSize ? 'what differs' : 'what differs; the two have different sizes';
+  await terminal.print(
+    terminal.json
+      ? JSON.stringify({ ...outputHead('image-compare'), ...comparison })
+      : drawSections([{ title, rows: rows.length === 0 ? [row('bytes', 'all alike')] : rows }]),
+  );
+  return EXIT.done;
+}
+
+async function differingCopy(image: Uint8Array, file: string, map: MemoryMap) {
+  const copy = await readInput(file);
+  if (!copy.ok) return copy;
+  const problem = checkCopies(image, copy.value, map);
+  return problem === null ? null : { ok: false as const, problem };
+}
+
+async function planFrom(image: Uint8Array, map: MemoryMap, options: ImageOptions): Promise<Result<Patch>> {
+  const sticks = options.stick === undefined ? STICKS : [options.stick];
+  if (options.carry !== undefined) {
+    const [from, to] = options.carry.split(':') as [LayerName, LayerName];
+    const held = sticks.filter((stick) => options.stick !== undefined || map.layers[from]?.sticks[stick] !== undefined);
+    return planCarry(image, map, { from, to, sticks: held }, sha256Of);
+  }
+  const mapping = await readMapping(options.mapping);
+  if (!mapping.ok) return mapping;
+  if (mapping.value === null || options.layer === undefined)
+    return failed('plan-nothing', 'Say what to plan: --carry user:factory, or --layer with --mapping.');
+  const chosen = Object.fromEntries(
+    sticks.flatMap((stick) => {
+      const one = mapping.value?.[stick];
+      return one === undefined ? [] : [[stick, one] as const];
+    }),
+  );
+  return planPatch(image, map, options.layer, chosen, sha256Of);
+}
+
+function changesSection({ changes }: Patch) {
+  return {
+    title: 'changes',
+    rows: changes.map(({ means, offset, old, new: now }) => row(means, `${old} → ${now}`, `at ${String(offset)}`)),
+  };
+}
+
+function vault(): Vault {
+  return new Vault(findPlaces().vault);
+}
