@@ -11,13 +11,12 @@ import {
   proposalReplySchema,
   proposalWishSchema,
   settingsSchema,
-  stageSchema,
   stickIdSchema,
   surveyHandleSchema,
-  surveyStateSchema,
   surveySummarySchema,
 } from './schemas.ts';
 import { surveyDetailsSchema } from './survey-details.ts';
+import { surveyRequestSchema, surveyStateSchema } from './survey-state.ts';
 
 const nothing = z.object({});
 
@@ -48,14 +47,7 @@ export const calls = {
     reply: nothing,
   },
   'survey.start': {
-    request: z.object({
-      pad: padHandleSchema,
-      stage: stageSchema.nullable(),
-      sticks: z.array(stickIdSchema).min(1).max(2),
-      releases: z.number().int().min(1).max(200),
-      turns: z.number().int().min(1).max(20),
-      confirmButton: z.number().int().min(1).max(128).nullable(),
-    }),
+    request: surveyRequestSchema,
     reply: surveyStateSchema,
   },
   'survey.say': {

@@ -193,4 +193,6 @@ export const measureReportSchema = z.object({
   inputs: inputsSchema.nullable(),
   findings: z.array(findingSchema),
   verdict: z.partialRecord(stickIdSchema, z.enum(['keep', 'recalibrate', 'reseat', 'replace', 'undecided'])),
+  /** One sentence for each verdict. */
+  verdictWhy: z.partialRecord(stickIdSchema, z.string()),
 });

@@ -55,46 +55,6 @@ export const healthSchema = z.object({
 
 export const pairSchema = z.object({ x: z.number(), y: z.number() });
 
-/** Where a guided survey stands; sent whenever it changes, at most 20 times a second. */
-export const surveyStateSchema = z.object({
-  survey: surveyHandleSchema,
-  pad: padHandleSchema,
-  stage: stageSchema.nullable(),
-  stick: stickIdSchema.nullable(),
-  step: z.enum(['ready', 'rest', 'rim', 'done', 'aborted', 'failed']),
-  /** What the hand is asked to do now, in plain words. */
-  prompt: z.string(),
-  /** Changes with every new thing asked, so that sound and speech follow. */
-  promptNumber: z.number(),
-  /** Direction the stick is to be pushed toward before letting go; null otherwise. */
-  toward: z.number().nullable(),
-  phase: z.enum(['waiting', 'pushing', 'settling', 'dwelling', 'turning', 'paused']),
-  releases: z.object({ taken: z.number(), asked: z.number() }),
-  turns: z.object({
-    clockwise: z.number(),
-    counterClockwise: z.number(),
-    asked: z.number(),
-    /** Degrees of the turn under way, signed, counter-clockwise positive. */
-    underway: z.number(),
-  }),
-  /** Turns that covered each of the 72 directions: clockwise and counter-clockwise. */
-  covered: z.array(z.object({ clockwise: z.number(), counterClockwise: z.number() })),
-  /** Names of stretches that are not covered, e.g. "265°–280°". */
-  uncovered: z.array(z.string()),
-  /** Rest points taken so far, raw counts. */
-  rests: z.array(pairSchema),
-  sticks: z.array(
-    z.object({
-      stick: stickIdSchema,
-      rest: z.enum(['open', 'taken', 'skipped']),
-      rim: z.enum(['open', 'taken', 'skipped']),
-    }),
-  ),
-  /** The button that confirms, where the survey is run hands-free. */
-  confirmButton: z.number().nullable(),
-  problem: problemSchema.nullable(),
-});
-
 export const surveySummarySchema = z.object({
   survey: surveyHandleSchema,
   name: z.string(),

@@ -3,7 +3,7 @@ import type { Pair } from '../pad/stick.ts';
 import { AskList } from './ask-list.ts';
 import type { GuideOptions } from './capture-guide.ts';
 import { flickPrompt, type FlickPhase } from './flick-prompt.ts';
-import { FlickWatch, type FlickFault } from './flick-watch.ts';
+import { FlickWatch, PUSH_SHARE, type FlickFault } from './flick-watch.ts';
 import { MoveWatch } from './move-watch.ts';
 import { SettleDetector } from './settle-detector.ts';
 import { GAP_US } from './still-spans.ts';
@@ -12,6 +12,9 @@ import { Home } from './stick-tilt.ts';
 const ORDER = [0, 180, 90, 270];
 /** How long a stick is watched after it was let go, settled or not, before the next flick. */
 const WATCHED_US = 500_000;
+/** So far out, so long after it was let go, a stick is pushed again: no overshoot goes as far. */
+const AGAIN_SHARE = 0.6;
+const AGAIN_US = 150_000;
 /** The same fault so often on one flick is the stick's own, not the hand's: it is taken as it is. */
 const INSIST_TIMES = 3;
 /** Faults that a stick may have by itself: swapped axes, a weak spring, a short range. */
@@ -41,6 +44,8 @@ export class FlickGuide {
   #fault: FlickFault | null = null;
   #faults = 0;
   #releasedUs = 0;
+  /** The stick was near its rest since the flick was asked for: what it was held at before is no push. */
+  #isFree = false;
   #isConfirmed = false;
   #prompt = '';
   #lastReadingUs = Number.NaN;
@@ -121,7 +126,14 @@ export class FlickGuide {
   }
 
   #follow(t: number, tilt: Pair, buttonDown: boolean): void {
-    if (this.#phase === 'settling') return;
+    const size = Math.hypot(tilt.x, tilt.y);
+    if (this.#phase === 'settling') {
+      const isPushed = size > AGAIN_SHARE * this.#flick.furthest && t - this.#releasedUs > AGAIN_US;
+      if (isPushed) this.#refuse(t, 'pushed-again');
+      return;
+    }
+    this.#isFree ||= size < PUSH_SHARE;
+    if (!this.#isFree) return;
     this.#flick.sample(t, tilt, buttonDown);
     if (this.#flick.isReleased) {
       this.#options.mark(t, 'release', { stick: this.#options.stick });
@@ -145,10 +157,12 @@ export class FlickGuide {
       this.#faults = 0;
       this.#flicks.take(furthest);
       this.#ask(t, null);
-    } else {
-      this.#markRepeat(t);
-      this.#ask(t, fault);
-    }
+    } else this.#refuse(t, fault);
+  }
+
+  #refuse(t: number, fault: FlickFault): void {
+    this.#markRepeat(t);
+    this.#ask(t, fault);
   }
 
   #markRepeat(t: number): void {
@@ -157,6 +171,7 @@ export class FlickGuide {
 
   #ask(t: number, fault: FlickFault | null): void {
     this.#fault = fault;
+    this.#isFree = false;
     this.#flick = this.#nextFlick();
     this.#enter('waiting', t);
   }

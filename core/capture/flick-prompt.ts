@@ -23,6 +23,7 @@ const faultWords: Readonly<Record<FlickFault, string>> = {
   'led-back': 'The stick was led back, or returns slowly.',
   button: 'A button was down; let go of it.',
   gap: 'Reports were lost in that flick.',
+  'pushed-again': 'The stick was pushed again before it had settled.',
 };
 
 export function flickPrompt({ stick, toward, phase, fault, stuck }: FlickAsk): string {

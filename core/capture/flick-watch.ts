@@ -3,7 +3,7 @@ import { angleOf } from '../geometry/angle.ts';
 import type { Pair } from '../pad/stick.ts';
 
 /** Why a flick is asked for once more. */
-export type FlickFault = 'not-full' | 'aside' | 'led-back' | 'button' | 'gap';
+export type FlickFault = 'not-full' | 'aside' | 'led-back' | 'button' | 'gap' | 'pushed-again';
 
 /** A push tilts the stick by at least this share of the half range. */
 export const PUSH_SHARE = 0.2;

@@ -1,7 +1,7 @@
 /** A rest capture of a survey: the guide of core, told to the screen and to the hand of a simulated pad. */
 import type { GuideOptions } from '../../core/capture/capture-guide.ts';
 import { RestGuide } from '../../core/capture/rest-guide.ts';
-import type { CaptureRun, CaptureView, HandWish } from './capture-run.ts';
+import type { CaptureRun, CaptureView, HandWish, LiveReading } from './capture-run.ts';
 import { emptyView } from './survey-view.ts';
 import type { Asked } from './survey-words.ts';
 
@@ -14,7 +14,7 @@ export class RestCapture implements CaptureRun {
     this.#asked = asked;
   }
 
-  reading(t: number, x: number, y: number, buttonDown: boolean): void {
+  reading(t: number, { x, y, buttonDown }: LiveReading): void {
     this.#guide.reading(t, x, y, buttonDown);
   }
 

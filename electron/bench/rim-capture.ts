@@ -1,7 +1,7 @@
 /** A rim capture of a survey: the guide of core, told to the screen and to the hand of a simulated pad. */
 import type { GuideOptions } from '../../core/capture/capture-guide.ts';
 import { RimGuide } from '../../core/capture/rim-guide.ts';
-import type { CaptureRun, CaptureView, HandWish, SurveyState } from './capture-run.ts';
+import type { CaptureRun, CaptureView, HandWish, LiveReading, SurveyState } from './capture-run.ts';
 import { emptyView } from './survey-view.ts';
 import type { Asked } from './survey-words.ts';
 
@@ -16,7 +16,7 @@ export class RimCapture implements CaptureRun {
     this.#rests = rests;
   }
 
-  reading(t: number, x: number, y: number): void {
+  reading(t: number, { x, y }: LiveReading): void {
     this.#guide.reading(t, x, y);
   }
 

@@ -85,6 +85,12 @@ export class SurveyDesk {
     await Promise.all([...this.#underway.values()].map((session) => session.end('aborted')));
   }
 
+  /** The inputs are the pad's: they are done where any stick is. */
+  #follows(pad: string, stick: StickId | null): boolean {
+    const sticks = this.#following.get(pad);
+    return sticks !== undefined && (stick === null ? sticks.size > 0 : sticks.has(stick));
+  }
+
   #refusal(request: Request<'survey.start'>, pad: PadSession): ReturnType<typeof failed> | null {
     if (this.#underway.has(request.pad))
       return failed('survey-underway', 'A survey of this pad is under way already; end it before a new one.');
@@ -119,7 +125,7 @@ export class SurveyDesk {
       pad,
       recorder: recorder.value,
       startMicros,
-      follower: (stick) => (this.#following.get(request.pad)?.has(stick) === true ? follower : null),
+      follower: (stick) => (this.#follows(request.pad, stick) ? follower : null),
       tell: this.#ports.tell,
       ended: async (how) => {
         this.#underway.delete(request.pad);

@@ -1,22 +1,19 @@
 /** A guided survey of one open pad: asks, watches, records, and ends with what was taken whatever happens. */
-import type { WriteMark } from '../../core/capture/capture-guide.ts';
-import { createReadingDecoder, type ReadingDecoder } from '../../core/pad/decode-reading.ts';
-import type { PadLayout } from '../../core/pad/layout.ts';
-import { createReadingSlot } from '../../core/pad/reading-slot.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 import type { Problem } from '../../core/result.ts';
 import type { Request } from '../../shared/contract.ts';
 import type { Recorder } from '../store/recorder.ts';
 import type { TransportListener } from '../transport/transport.ts';
-import type { CaptureRun, SurveyState } from './capture-run.ts';
+import type { CaptureRun, CaptureView, SurveyState } from './capture-run.ts';
 import type { Clock } from './clock.ts';
 import type { HandFollower } from './hand-follower.ts';
 import type { PadSession } from './pad-session.ts';
 import { Spacer } from './spacer.ts';
-import { startCapture } from './start-capture.ts';
-import { SurveyPlan } from './survey-plan.ts';
+import { edgeMark, startCapture } from './start-capture.ts';
+import { planSurvey, SurveyPlan, type PlannedCapture } from './survey-plan.ts';
+import { SurveyReader } from './survey-reader.ts';
+import { emptyView, takenIn } from './survey-view.ts';
 import { endPrompt, readyPrompt } from './survey-words.ts';
-import { emptyView } from './survey-view.ts';
 
 const TELL_MILLIS = 50;
 const TICK_MILLIS = 20;
@@ -37,7 +34,7 @@ export interface SurveyPorts {
   /** The clock's micros that the log counts as 0. */
   readonly startMicros: number;
   /** Set while the hand of a simulated pad is to follow; null otherwise. */
-  readonly follower: (stick: StickId) => HandFollower | null;
+  readonly follower: (stick: StickId | null) => HandFollower | null;
   readonly tell: (state: SurveyState) => void;
   /** Called once, when the log is closed. */
   readonly ended: (how: Ending) => Promise<void>;
@@ -48,19 +45,18 @@ export class SurveySession {
   readonly #ports: SurveyPorts;
   readonly #plan: SurveyPlan;
   readonly #spacer: Spacer;
-  readonly #slot = createReadingSlot();
-  #layout: PadLayout | null = null;
-  #decoder: ReadingDecoder | null = null;
+  readonly #reader: SurveyReader;
   #run: CaptureRun | null = null;
   /** Rest points of each stick, which its rim is taken about. */
-  readonly #rests = new Map<string, SurveyState['rests']>();
+  readonly #rests = new Map<StickId, SurveyState['rests']>();
+  /** What the inputs came to, once they are over. */
+  #inputs: SurveyState['inputs'] = null;
   #ending: Promise<void> | null = null;
   #step: SurveyState['step'] = 'ready';
   #problem: Problem | null = null;
   #promptNumber = 0;
   #prompt = '';
   #lastMicros: number;
-  #confirmDown = false;
   #untap: () => void = () => undefined;
   #cancelTick: () => void = () => undefined;
   #cancelYes: () => void = () => undefined;
@@ -68,7 +64,8 @@ export class SurveySession {
   constructor(request: Request<'survey.start'>, ports: SurveyPorts) {
     this.#request = request;
     this.#ports = ports;
-    this.#plan = new SurveyPlan(request.sticks);
+    this.#plan = new SurveyPlan(planSurvey(request, ports.pad.layout));
+    this.#reader = new SurveyReader(request.confirmButton);
     this.#spacer = new Spacer(ports.clock, TELL_MILLIS, () => ports.tell(this.state));
     this.#lastMicros = ports.startMicros;
   }
@@ -85,17 +82,18 @@ export class SurveySession {
 
   get state(): SurveyState {
     const current = this.#plan.current;
-    const rests = current === null ? [] : (this.#rests.get(current.stick) ?? []);
     return {
       survey: this.#ports.survey,
       pad: this.#request.pad,
       stage: this.#request.stage,
       stick: current?.stick ?? null,
       step: this.#step,
-      ...(this.#run?.view() ?? emptyView(this.#request, rests)),
+      ...(this.#run?.view() ?? emptyView(this.#request, this.#restsOf(current?.stick ?? null))),
+      ...(this.#inputs === null ? {} : { inputs: this.#inputs }),
       prompt: this.#prompt,
       promptNumber: this.#promptNumber,
-      sticks: this.#plan.sticks(),
+      captures: this.#plan.captures(),
+      current: this.#plan.index,
       confirmButton: this.#request.confirmButton,
       problem: this.#problem,
     };
@@ -133,7 +131,7 @@ export class SurveySession {
     report: (atMicros, reportId, payload) => {
       this.#lastMicros = Math.max(this.#lastMicros, atMicros);
       this.#ports.recorder.report(atMicros, reportId, payload);
-      if (this.#decode(reportId, payload)) this.#reading();
+      if (this.#reader.read(this.#ports.pad.layout, reportId, payload)) this.#reading();
     },
     gap: (atMicros, lost) => {
       this.#ports.recorder.gap(atMicros, lost);
@@ -142,32 +140,14 @@ export class SurveySession {
     lost: (problem) => void this.end('failed', problem),
   };
 
-  /** The layout may settle only once reports have come. */
-  #decode(reportId: number, payload: Uint8Array): boolean {
-    const { layout } = this.#ports.pad;
-    if (this.#decoder === null || this.#layout !== layout) this.#decoder = createReadingDecoder(layout);
-    this.#layout = layout;
-    return this.#decoder.read(reportId, payload, this.#slot) === 'reading';
-  }
-
   #reading(): void {
-    const [first = 0, second = 0, third = 0, fourth = 0] = this.#slot.buttons;
-    this.#watchConfirm();
-    const stick = this.#plan.current?.stick;
-    if (this.#run === null || stick === undefined) return;
-    const at = stick === 'left' ? 0 : 2;
-    const [x = Number.NaN, y = Number.NaN] = [this.#slot.axes[at], this.#slot.axes[at + 1]];
-    if (Number.isNaN(x) || Number.isNaN(y)) return;
-    this.#run.reading(this.#logTime(this.#lastMicros), x, y, (first | second | third | fourth) !== 0);
+    if (this.#reader.confirms(this.#lastMicros, this.#step === 'inputs') && this.#ending === null) this.#confirm();
+    const current = this.#plan.current;
+    if (this.#run === null || current === null) return;
+    const reading = this.#reader.readingOf(current.stick);
+    if (current.stick !== null && (Number.isNaN(reading.x) || Number.isNaN(reading.y))) return;
+    this.#run.reading(this.#logTime(this.#lastMicros), reading);
     this.#afterCapture();
-  }
-
-  #watchConfirm(): void {
-    const button = this.#request.confirmButton;
-    if (button === null) return;
-    const down = (((this.#slot.buttons[(button - 1) >>> 5] ?? 0) >>> ((button - 1) & 31)) & 1) === 1;
-    if (down && !this.#confirmDown && this.#ending === null) this.#confirm();
-    this.#confirmDown = down;
   }
 
   #confirm(): void {
@@ -180,15 +160,18 @@ export class SurveySession {
 
   #startCapture(): void {
     const current = this.#plan.current;
-    const fields = current === null ? undefined : this.#ports.pad.layout.sticks[current.stick];
-    if (current === null || fields === undefined) return;
+    if (current === null) return;
     const t = this.#now();
     this.#problem = null;
-    this.#mark(t, 'capture', { ...current, edge: 'begin' });
-    const mark: WriteMark = (at, name, detail) => this.#mark(at, name, detail);
-    const rests = this.#rests.get(current.stick) ?? [];
-    const options = { stick: current.stick, fields, startUs: t, mark };
-    this.#run = startCapture(current.purpose, options, this.#request, rests);
+    this.#markEdge('begin', t);
+    this.#run = startCapture(current, {
+      layout: this.#ports.pad.layout,
+      asked: this.#request,
+      rests: this.#restsOf(current.stick),
+      startUs: t,
+      mark: (at, name, detail) => this.#mark(at, name, detail),
+    });
+    if (this.#run === null) return;
     this.#step = current.purpose;
     this.#changed();
   }
@@ -202,22 +185,31 @@ export class SurveySession {
     const current = this.#plan.current;
     if (current === null) return;
     if (this.#run !== null) {
-      this.#rests.set(current.stick, this.#run.view().rests);
-      this.#mark(this.#now(), 'capture', { ...current, edge: 'end' });
+      this.#keep(current, this.#run.view());
+      this.#markEdge('end', this.#now());
     }
+    this.#ports.follower(current.stick)?.stop(current.stick);
     this.#run = null;
     this.#plan.end(state);
     this.#step = 'ready';
     if (this.#plan.current === null) void this.end('done');
   }
 
+  #keep({ purpose, stick }: PlannedCapture, { rests, inputs }: CaptureView): void {
+    if (purpose === 'rest' && stick !== null) this.#rests.set(stick, rests);
+    this.#inputs = inputs;
+  }
+
   async #finish(how: Ending, problem: Problem | null): Promise<void> {
     const current = this.#plan.current;
-    if (this.#run !== null && current !== null) this.#mark(this.#now(), 'capture', { ...current, edge: 'end' });
+    if (this.#run !== null) {
+      this.#inputs = this.#run.view().inputs;
+      this.#markEdge('end', this.#now());
+    }
     this.#untap();
     this.#cancelTick();
     this.#cancelYes();
-    if (current !== null) this.#ports.follower(current.stick)?.stop();
+    if (current !== null) this.#ports.follower(current.stick)?.stop(current.stick);
     const closed = await this.#ports.recorder.close();
     this.#run = null;
     const ending: Ending = closed.ok ? how : 'failed';
@@ -256,8 +248,27 @@ export class SurveySession {
         this.#run.advance(this.#logTime(until));
         this.#afterCapture();
       }
+      if (this.#isGivenUp()) void this.say('skip');
       if (this.#ending === null) this.#tick();
     });
+  }
+
+  #restsOf(stick: StickId | null): SurveyState['rests'] {
+    return (stick === null ? undefined : this.#rests.get(stick)) ?? [];
+  }
+
+  /** A hand that follows does not try for ever what the pad cannot do. */
+  #isGivenUp(): boolean {
+    const current = this.#plan.current;
+    if (this.#run === null || current === null || this.#ending !== null) return false;
+    return this.#ports.follower(current.stick)?.isTired(takenIn(this.#run.view())) === true;
+  }
+
+  #markEdge(edge: 'begin' | 'end', t: number): void {
+    const current = this.#plan.current;
+    if (current === null) return;
+    const { name, detail } = edgeMark(current, edge);
+    this.#mark(t, name, detail);
   }
 
   #mark(t: number, name: string, detail: Readonly<Record<string, unknown>>): void {

@@ -1,9 +1,9 @@
 /** How far the rest points taken so far lie apart, in words. */
 import { count } from '../../core/plot/number-text.ts';
-import type { SurveyRunState } from './survey-words.ts';
+import type { Pair } from '../../core/pad/stick.ts';
 
 /** Greatest less least rest point per axis in whole counts. */
-export function restSpread(rests: SurveyRunState['rests']): string {
+export function restSpread(rests: readonly Pair[]): string {
   if (rests.length < 2) return 'each release shows where the stick comes to rest';
   const xs = rests.map((rest) => rest.x);
   const ys = rests.map((rest) => rest.y);

@@ -19,6 +19,9 @@ export interface StickSummary {
   readonly thin: number;
   /** Stretches that are not covered, named. */
   readonly open: readonly string[];
+  /** Sweeps and flicks that could be read; 0 where none were taken. */
+  readonly sweeps: number;
+  readonly flicks: number;
 }
 
 export function summariseSurvey(details: SurveyDetails): StickSummary[] {
@@ -37,6 +40,8 @@ export function summariseSurvey(details: SurveyDetails): StickSummary[] {
         covered: states.filter((state) => state === 'covered').length,
         thin: states.filter((state) => state === 'thin').length,
         open: coverageStretches(states, 'none').map(stretchName),
+        sweeps: details.report.sticks[stick]?.travel?.sweeps ?? 0,
+        flicks: details.report.sticks[stick]?.flick?.count ?? 0,
       },
     ];
   });

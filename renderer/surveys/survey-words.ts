@@ -1,4 +1,5 @@
 /** Surveys in the words of the screen. */
+import { disturbanceWords } from '../../core/capture/disturbance.ts';
 import type { EventPayload, Reply } from '../../shared/contract.ts';
 
 export type SurveySummary = Reply<'surveys.list'>[number];
@@ -35,15 +36,51 @@ export const RELEASE_PHASES = [
   { phase: 'dwelling', says: 'dwelling' },
 ] as const;
 
-/** What is measured now, or next while the survey waits for the word to begin. */
-export function purposeOf(state: SurveyRunState): 'rest' | 'rim' {
-  if (state.step === 'rest' || state.step === 'rim') return state.step;
-  return state.sticks.find((one) => one.stick === state.stick)?.rest === 'open' ? 'rest' : 'rim';
+export type PlannedCapture = SurveyRunState['captures'][number];
+export type SurveyPurpose = PlannedCapture['purpose'];
+
+/** The capture that is under way, or next while the survey waits for the word to begin; null once all are over. */
+export function currentOf({ captures, current }: SurveyRunState): PlannedCapture | null {
+  return current === null ? null : (captures[current] ?? null);
+}
+
+const PURPOSE_WORDS: Readonly<Record<SurveyPurpose, string>> = {
+  warmUp: 'warm-up',
+  rest: 'rest',
+  rim: 'gate',
+  travel: 'travel',
+  flick: 'flicks',
+  disturbance: 'disturbance',
+  inputs: 'inputs',
+};
+
+/** E.g. `left stick, gate`, `left stick, rest while it rumbles`, `inputs`. */
+export function captureWords({ stick, purpose, of }: PlannedCapture): string {
+  const what = of === null ? PURPOSE_WORDS[purpose] : disturbanceWords[of];
+  return stick === null ? what : `${stick} stick, ${what}`;
+}
+
+/** What one word of the hand is about: it is repeated or dropped as one. */
+export const ONE_WORDS: Readonly<Record<SurveyPurpose, string>> = {
+  warmUp: 'release',
+  rest: 'release',
+  rim: 'turn',
+  travel: 'sweep',
+  flick: 'flick',
+  disturbance: 'dwell',
+  inputs: 'control',
+};
+
+/** Everything taken in the capture under way, counted: where it grows something was taken. */
+export function takenIn({ releases, turns, sweeps, flicks, warmUp, inputs }: SurveyRunState): number {
+  const seen = inputs?.filter(({ missing }) => missing === null).length ?? 0;
+  const each = [releases.taken, turns.clockwise, turns.counterClockwise, sweeps.taken.length, flicks.taken.length];
+  return each.reduce((sum, count) => sum + count, seen + (warmUp?.dwells ?? 0));
 }
 
 /** Whether the survey still waits for the hand. */
-export function isRunning(state: SurveyRunState): boolean {
-  return state.step === 'ready' || state.step === 'rest' || state.step === 'rim';
+export function isRunning({ step }: SurveyRunState): boolean {
+  return step !== 'done' && step !== 'aborted' && step !== 'failed';
 }
 
 function two(value: number): string {

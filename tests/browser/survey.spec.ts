@@ -1,12 +1,17 @@
 import type { Page } from '@playwright/test';
 import { expectAccessible } from './support/accessible.ts';
 import { expect, openAddress, test } from './support/app.ts';
+import { movedParts } from './support/still-boxes.ts';
 
-async function startSurvey(app: Page, hand: boolean): Promise<void> {
+async function startSurvey(app: Page, hand: boolean, steps: readonly string[] = ['rest', 'gate']): Promise<void> {
   await openAddress(app, '#/survey?stick=left');
-  await app.getByRole('checkbox', { name: 'right' }).uncheck();
-  await app.getByLabel('Releases asked for').fill('3');
-  await app.getByLabel('Turns each way').fill('1');
+  for (const step of ['rest', 'gate', 'travel', 'flicks', 'rumble'])
+    await app.getByRole('checkbox', { name: step, exact: true }).setChecked(steps.includes(step));
+  await app.getByRole('checkbox', { name: 'right', exact: true }).uncheck();
+  if (steps.includes('rest')) await app.getByLabel('Releases asked for').fill('3');
+  if (steps.includes('gate')) await app.getByLabel('Turns each way').fill('1');
+  if (steps.includes('travel')) await app.getByLabel('Sweeps each way').fill('1');
+  if (steps.includes('flicks')) await app.getByLabel('Flicks each way').fill('1');
   await app.getByLabel('let the demonstration hand do it').setChecked(hand);
   await app.getByRole('button', { name: 'Start the survey' }).click();
   await expect(app.getByRole('region', { name: 'What to do now' })).toContainText('left stick');
@@ -40,6 +45,42 @@ test('releases and turns are shown as they are taken, and both screens are acces
   await expect(app.getByText('Not covered:')).toBeVisible();
   await expectAccessible(app);
   await endEarly(app);
+});
+
+test('sweeps and flicks are shown as they are taken, by the demonstration hand, and nothing moves meanwhile', async ({
+  app,
+}) => {
+  await startSurvey(app, true, ['travel', 'flicks']);
+  await expect(app.getByRole('img', { name: /^sweep at \d+ %$/u })).toBeVisible();
+  await expectAccessible(app);
+  expect(await movedParts(app, 20)).toEqual([]);
+  await expect(app.getByRole('img', { name: '2 of 4 sweeps taken' })).toBeVisible({ timeout: 60_000 });
+  const steps = app.getByRole('listitem');
+  await expect(steps.filter({ hasText: 'left stick, flicks' })).toContainText('now', { timeout: 90_000 });
+  await expect(app.getByRole('row', { name: /^flicks taken 1 of 1/u })).toBeVisible({ timeout: 60_000 });
+  await expectAccessible(app);
+  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 90_000 });
+});
+
+test('a disturbance says what is to be arranged, and can be skipped', async ({ app }) => {
+  await startSurvey(app, false, ['rumble']);
+  await expect(app.getByRole('region', { name: 'What to do now' })).toContainText('Start the rumble');
+  await expect(app.getByRole('listitem').filter({ hasText: 'rest while it rumbles' })).toContainText('next');
+  await expectAccessible(app);
+  await app.getByRole('button', { name: 'Skip this step' }).click();
+  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible();
+});
+
+test('directions of the releases stand after the page was loaded anew', async ({ app, bench }) => {
+  await startSurvey(app, true, ['rest']);
+  await expect(app.getByRole('img', { name: '2 of 3 releases taken' })).toBeVisible({ timeout: 60_000 });
+  const before = await app.locator('.ruler .tally').count();
+  expect(before).toBe(2);
+  await app.goto(await bench.newAddress());
+  await openAddress(app, '#/survey?stick=left');
+  await expect(app.locator('.ruler .tally').first()).toBeAttached();
+  expect(await app.locator('.ruler .tally').count()).toBeGreaterThanOrEqual(before);
+  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 60_000 });
 });
 
 test('waits for the word to begin, repeats, skips and ends by keyboard alone', async ({ app }) => {

@@ -29,5 +29,6 @@ function report(domain: Domain): MeasureReport {
     inputs: null,
     findings: [],
     verdict: {},
+    verdictWhy: {},
   };
 }

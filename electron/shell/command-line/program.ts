@@ -5,6 +5,7 @@ import type { MeasureOptions } from './measure.ts';
 import type { ProposeOptions } from './propose.ts';
 import { addImageCommands } from './image-program.ts';
 import type { ConsumersOptions } from './consumers.ts';
+import { DEFAULT_STEPS, STEPS_TEXT } from './survey-steps.ts';
 import type { SurveyOptions } from './survey.ts';
 import { processTerminal, type ExitCode, type Terminal } from './terminal.ts';
 import type { WatchOptions } from './watch.ts';
@@ -85,7 +86,7 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
 
   add(
     'survey',
-    'a guided survey: rest and rim of each stick, into a report log',
+    'a guided survey of each stick and of the inputs, into a report log',
     async (terminal, options: SurveyOptions) => (await import('./survey.ts')).surveyPad(terminal, options),
   )
     .addOption(new Option('--demo <name>', 'a simulated pad, its sticks driven').conflicts('pad'))
@@ -97,6 +98,9 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .addOption(new Option('--stick <stick>', 'one stick alone').choices(['left', 'right']))
     .option('--releases <n>', 'releases asked for', within(1, 200), 24)
     .option('--turns <n>', 'turns each way asked for', within(1, 20), 3)
+    .option('--steps <list>', `what is taken: ${STEPS_TEXT}`, DEFAULT_STEPS)
+    .option('--sweeps <n>', 'slow sweeps toward each of four directions', within(1, 10), 2)
+    .option('--flicks <n>', 'let-gos from full tilt in each of four directions', within(1, 10), 2)
     .option('--button <n>', 'the pad button that confirms', within(1, 128))
     .option('--seed <n>', 'chance of the simulated pad', whole, 1)
     .option('--force', 'replace the log if it is there already');

@@ -17,6 +17,7 @@ import { refuseOverwrite } from './output-files.ts';
 import { outputHead } from './output.ts';
 import { listenToKeys } from './survey-keys.ts';
 import { progressTeller, surveyText } from './survey-progress.ts';
+import { parseSteps, sticksOf, type WishedSteps } from './survey-steps.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 
 export interface SurveyOptions extends PadChoice {
@@ -25,6 +26,9 @@ export interface SurveyOptions extends PadChoice {
   readonly stick?: StickId;
   readonly releases: number;
   readonly turns: number;
+  readonly sweeps: number;
+  readonly flicks: number;
+  readonly steps: string;
   readonly button?: number;
   readonly force?: boolean;
 }
@@ -38,6 +42,11 @@ export async function surveyPad(terminal: Terminal, options: SurveyOptions): Pro
     terminal.say('stickwright: Give either --pad PATH or --demo NAME.');
     return EXIT.usage;
   }
+  const wished = parseSteps(options.steps);
+  if (!wished.ok) {
+    terminal.say(`stickwright: ${wished.problem.says}`);
+    return EXIT.usage;
+  }
   const refusal = refuseOverwrite(options.out, options.force === true);
   if (refusal !== null) return sayProblem(terminal, refusal);
   const virtual = options.demo === undefined ? null : new VirtualClock(new Date());
@@ -48,7 +57,7 @@ export async function surveyPad(terminal: Terminal, options: SurveyOptions): Pro
   try {
     const opened = await bench.rack.open(PAD, source.value);
     if (!opened.ok) return sayProblem(terminal, opened.problem);
-    const started = await start(bench.desk, bench.rack, options);
+    const started = await start(bench.desk, bench.rack, options, wished.value);
     if (!started.ok) return sayProblem(terminal, started.problem);
     const state = await finish(bench, started.value, virtual);
     return await tell(terminal, options.out, state);
@@ -91,19 +100,22 @@ function smallBench(out: string, virtual: VirtualClock | null, progress: (state:
   return { rack, desk, over, last: () => last };
 }
 
-function start(desk: SurveyDesk, rack: PadRack, options: SurveyOptions) {
+function start(desk: SurveyDesk, rack: PadRack, options: SurveyOptions, wished: WishedSteps) {
   const pad = rack.session(PAD);
   if (!pad.ok) return Promise.resolve(pad);
   const there = STICKS.filter((stick) => pad.value.layout.sticks[stick] !== undefined);
-  if (there.length === 0)
+  if (there.length === 0 && wished.steps.some((step) => step !== 'inputs'))
     return Promise.resolve(failed('stick-missing', pad.value.layout.noSticks ?? 'This pad has no stick.'));
   if (options.demo !== undefined) for (const stick of there) desk.follow(PAD, stick, true);
   return desk.start({
     pad: PAD,
     stage: options.stage ?? null,
     sticks: options.stick === undefined ? there : [options.stick],
+    ...wished,
     releases: options.releases,
     turns: options.turns,
+    sweeps: options.sweeps,
+    flicks: options.flicks,
     confirmButton: options.button ?? null,
   });
 }
@@ -130,10 +142,10 @@ async function finish(
 }
 
 async function tell(terminal: Terminal, out: string, state: SurveyState): Promise<ExitCode> {
-  const { step, sticks, problem } = state;
+  const { step, captures, problem } = state;
   await terminal.print(
     terminal.json
-      ? JSON.stringify({ ...outputHead('survey-end'), log: out, step, sticks, problem })
+      ? JSON.stringify({ ...outputHead('survey-end'), log: out, step, sticks: sticksOf(captures), captures, problem })
       : surveyText(out, state),
   );
   return step === 'done' ? EXIT.done : sayProblem(terminal, problem ?? unfinished(out));

@@ -66,6 +66,17 @@ describe('FlickGuide', () => {
     expect(names(hand)).toEqual(['release', 'repeat', 'release', 'repeat', 'release', 'repeat', 'release']);
   });
 
+  it('asks again where the stick was pushed before it had settled, and takes no stick that is held already', () => {
+    const { hand, guide } = started();
+    hand.push(0).stay(0.2).letGo({ x: 0, y: 0 }, 0.03).stay(0.2).push(0).stay(0.2);
+    expect(guide.prompt).toContain('pushed again before it had settled');
+    hand.letGo().stay(1);
+    expect(guide.taken).toEqual([]);
+    hand.flick(0);
+    expect(guide.taken).toEqual([0]);
+    expect(names(hand)).toEqual(['release', 'repeat', 'release']);
+  });
+
   it('asks again where reports were lost', () => {
     const { hand, guide } = started();
     hand.push(0).stay(0.1).lose(0.2, null);

@@ -22,7 +22,7 @@ describe('TravelGuide', () => {
   it('sees the stick at the start, under way and at the end, and takes the sweep by itself', () => {
     const { hand, guide } = started();
     expect(guide).toMatchObject({ phase: 'waiting', toward: 0, along: null });
-    expect(guide.prompt).toContain('Push the left stick left as far as it goes');
+    expect(guide.prompt).toContain('Push the left stick left to the edge');
     hand.push(180, 1, 0.3).stay(0.3);
     expect(guide.phase).toBe('standing');
     expect(guide.along).toBeCloseTo(-1, 1);

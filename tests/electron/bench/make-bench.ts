@@ -79,7 +79,19 @@ export async function follow({ bench }: TestBench, pad: string): Promise<void> {
 }
 
 export function surveyOf(pad: string, more: Partial<Request<'survey.start'>> = {}): Request<'survey.start'> {
-  return { pad, stage: 'received', sticks: ['left'], releases: 3, turns: 1, confirmButton: null, ...more };
+  return {
+    pad,
+    stage: 'received',
+    sticks: ['left'],
+    steps: ['rest', 'rim'],
+    disturbances: [],
+    releases: 3,
+    turns: 1,
+    sweeps: 1,
+    flicks: 1,
+    confirmButton: null,
+    ...more,
+  };
 }
 
 function memorySettings(): SettingsPort {

@@ -62,9 +62,12 @@ describe('a survey on the bench', () => {
     expect(last(test)).toMatchObject({
       step: 'done',
       problem: null,
-      sticks: [
-        { stick: 'left', rest: 'taken', rim: 'taken' },
-        { stick: 'right', rest: 'taken', rim: 'taken' },
+      current: null,
+      captures: [
+        { stick: 'left', purpose: 'rest', of: null, state: 'taken' },
+        { stick: 'left', purpose: 'rim', of: null, state: 'taken' },
+        { stick: 'right', purpose: 'rest', of: null, state: 'taken' },
+        { stick: 'right', purpose: 'rim', of: null, state: 'taken' },
       ],
     });
     const details = valueOf(await test.bench.handle('surveys.open', { survey: test.survey }));
@@ -180,7 +183,7 @@ describe('a survey on the bench', () => {
     await test.until(() => last(test)?.step === 'rim');
     valueOf(await test.bench.handle('survey.say', { survey: test.survey, what: 'skip' }));
     await test.until(() => isOver(test));
-    expect(last(test)).toMatchObject({ step: 'done', sticks: [{ rest: 'skipped', rim: 'skipped' }] });
+    expect(last(test)).toMatchObject({ step: 'done', captures: [{ state: 'skipped' }, { state: 'skipped' }] });
     const details = valueOf(await test.bench.handle('surveys.open', { survey: test.survey }));
     expect(details.sticks.left?.evidence.rest?.dwells).toHaveLength(3);
     expect(details.sticks.left?.evidence.rim).toBeNull();

@@ -19,8 +19,12 @@ const plan: SurveyPlan = {
   pad: 'p1',
   stage: 'fitted',
   sticks: ['left'],
+  steps: ['rest', 'rim'],
+  disturbances: [],
   releases: 24,
   turns: 3,
+  sweeps: 2,
+  flicks: 2,
   confirmButton: null,
 };
 
