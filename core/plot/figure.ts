@@ -31,7 +31,10 @@ export type Role =
   | 'mark'
   | 'deflection'
   | 'scaleBar'
-  | 'back';
+  | 'back'
+  | 'guard'
+  | 'judged'
+  | 'evidence';
 
 interface Styled {
   readonly role: Role;

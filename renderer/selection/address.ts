@@ -1,19 +1,27 @@
 /** The selection as an address (the part after #), so that a view can be reopened; and back. */
 import type { StickId } from '../../core/pad/stick.ts';
 
-export const VIEWS = ['pad', 'survey', 'workbench'] as const;
+export const VIEWS = ['pad', 'survey', 'findings', 'workbench'] as const;
 export type ViewName = (typeof VIEWS)[number];
+
+/** Screens of their own inside a view. */
+const DETAILS = [
+  { view: 'pad', detail: 'fitting' },
+  { view: 'survey', detail: 'inputs' },
+] as const;
 
 /** What is selected, whatever the view. */
 export interface Selected {
   readonly view: ViewName;
   /** A screen of its own inside the view, or null. */
-  readonly detail: 'fitting' | null;
+  readonly detail: 'fitting' | 'inputs' | null;
   readonly stick: StickId;
   /** Degrees counter-clockwise from +x, a multiple of 5 in [0, 360), or null. */
   readonly direction: number | null;
   /** Handle of a survey, or null. */
   readonly survey: string | null;
+  /** Key of a finding of the stick, whose evidence is marked; or null. */
+  readonly finding: string | null;
 }
 
 export const NOTHING_SELECTED: Selected = {
@@ -22,7 +30,11 @@ export const NOTHING_SELECTED: Selected = {
   stick: 'left',
   direction: null,
   survey: null,
+  finding: null,
 };
+
+/** An id, and a number where the stick has more findings of it. */
+const FINDING_KEY = /^[a-z][a-z-]{0,39}(?:\.\d{1,3})?$/u;
 
 /** The nearest of the 72 directions to an angle in degrees; null stays null, and so does what is no number. */
 export function toDirection(angle: number | null): number | null {
@@ -35,6 +47,7 @@ export function formatAddress(selected: Selected): string {
   const query = new URLSearchParams({ stick: selected.stick });
   if (selected.direction !== null) query.set('direction', String(selected.direction));
   if (selected.survey !== null) query.set('survey', selected.survey);
+  if (selected.finding !== null) query.set('finding', selected.finding);
   const path = selected.detail === null ? selected.view : `${selected.view}/${selected.detail}`;
   return `#/${path}?${query.toString()}`;
 }
@@ -47,11 +60,13 @@ export function parseAddress(hash: string): Selected | null {
   const query = new URLSearchParams(queryText);
   const direction = query.get('direction');
   const survey = query.get('survey');
+  const finding = query.get('finding');
   return {
     view: VIEWS.find((view) => view === viewName) ?? NOTHING_SELECTED.view,
-    detail: viewName === 'pad' && detail === 'fitting' ? 'fitting' : null,
+    detail: DETAILS.find((one) => one.view === viewName && one.detail === detail)?.detail ?? null,
     stick: query.get('stick') === 'right' ? 'right' : 'left',
     direction: direction === null || direction === '' ? null : toDirection(Number(direction)),
     survey: survey === null || survey === '' || survey.length > 64 ? null : survey,
+    finding: finding !== null && FINDING_KEY.test(finding) ? finding : null,
   };
 }

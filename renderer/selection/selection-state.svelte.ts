@@ -1,4 +1,4 @@
-/** The one selection: stick, direction, survey, and the view that shows it. Every view reads it; it stands in the address. */
+/** The one selection: stick, direction, survey, finding, and the view that shows it. Every view reads it; it stands in the address. */
 import type { StickId } from '../../core/pad/stick.ts';
 import { formatAddress, NOTHING_SELECTED, parseAddress, toDirection, type Selected, type ViewName } from './address.ts';
 
@@ -53,7 +53,7 @@ export class Selection {
   }
 
   set stick(stick: StickId) {
-    this.#write({ ...this.#selected, stick }, 'replace');
+    if (stick !== this.stick) this.#write({ ...this.#selected, stick, finding: null }, 'replace');
   }
 
   /** One of the 72 directions in degrees counter-clockwise from +x, or null. Any angle may be set: the nearest is taken. */
@@ -73,7 +73,21 @@ export class Selection {
   }
 
   set survey(survey: string | null) {
-    this.#write({ ...this.#selected, survey }, 'replace');
+    if (survey !== this.survey) this.#write({ ...this.#selected, survey, finding: null }, 'replace');
+  }
+
+  /** Key of the finding whose evidence is marked, or null. Another stick or survey has others: it is then null. */
+  get finding(): string | null {
+    return this.#selected.finding;
+  }
+
+  set finding(finding: string | null) {
+    this.#write({ ...this.#selected, finding }, 'replace');
+  }
+
+  /** The address of a view with what is selected, but for what is given: for links. */
+  addressOf(part: Partial<Selected>): string {
+    return formatAddress({ ...this.#selected, detail: null, ...part });
   }
 
   #write(next: Selected, how: 'push' | 'replace'): void {

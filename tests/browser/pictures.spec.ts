@@ -32,8 +32,12 @@ for (const scheme of ['light', 'dark'] as const) {
     await app.keyboard.press('Escape');
     await app.getByRole('button', { name: 'End and keep' }).click();
     await expect(app.getByRole('heading', { name: 'Survey ended early' })).toBeVisible();
+    await app.getByRole('button', { name: 'Back to the surveys' }).click();
     await openLog(app, await makeDemoLog('off-centre'));
     await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
     await take('workbench');
+    await app.getByRole('link', { name: 'Findings' }).click();
+    await expect(app.getByRole('heading', { name: 'Verdict' })).toBeVisible();
+    await take('findings');
   });
 }

@@ -1,21 +1,13 @@
-/** The table twin of each figure: heads and rows of text. */
+/** The table twin of each figure. */
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import { deflect } from '../../../core/mapping/deflect.ts';
 import { count, percent, signed } from '../../../core/plot/number-text.ts';
+import type { Table } from '../../figures/table.ts';
 import { directionText } from '../../selection/direction-words.ts';
 import { edgeName } from './edge-name.ts';
 import { rimPoint } from './figure-inputs.ts';
 import type { Standing } from './standing.ts';
 import type { ProposalReply, ResponseSeries } from './workbench-state.svelte.ts';
-
-export interface Table {
-  /** What the table is, for those who listen. */
-  readonly caption: string;
-  readonly heads: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-  /** Index of the row that stands for the selected direction, or null. */
-  readonly selected: number | null;
-}
 
 const NONE = '—';
 const STATES = { covered: 'covered', thin: 'few turns', none: 'not covered' } as const;

@@ -15,6 +15,7 @@ test('an address is read back as it was written, whatever is selected', () => {
     stick: fc.constantFrom('left' as const, 'right' as const),
     direction: fc.option(fc.integer({ min: 0, max: 71 }).map((index) => index * 5)),
     survey: fc.option(fc.string({ minLength: 1, maxLength: 64 })),
+    finding: fc.option(fc.constantFrom('short-range', 'worn-track.2', 'seat-not-flat.17')),
   });
   fc.assert(
     fc.property(selected, (value) => {
@@ -38,6 +39,12 @@ test('an unknown view, stick or direction falls back to nothing selected', () =>
 test('a fragment that is no address, such as a ticket, is left alone', () => {
   expect(parseAddress('#ticket=4711')).toBeNull();
   expect(parseAddress('')).toBeNull();
+});
+
+test('a finding is named by its id and number, and by nothing else', () => {
+  expect(parseAddress('#/findings?stick=left&finding=worn-track.2')?.finding).toBe('worn-track.2');
+  for (const wrong of ['', 'Worn', 'worn track', '.2', 'worn-track.', '<b>'])
+    expect(parseAddress(`#/findings?finding=${encodeURIComponent(wrong)}`)?.finding).toBeNull();
 });
 
 test('any angle becomes the nearest of the 72 directions', () => {

@@ -51,6 +51,28 @@ describe('the selection', () => {
     expect(window.pushed).toEqual(['#/survey?stick=right&direction=90']);
   });
 
+  test('forgets the finding with its stick or survey, and keeps it with another direction', () => {
+    const selection = new Selection();
+    selection.followAddress(place('#/workbench?stick=left&direction=55&survey=s3&finding=short-range'));
+    selection.direction = 90;
+    selection.stick = 'left';
+    expect(selection.finding).toBe('short-range');
+    selection.stick = 'right';
+    expect(selection.finding).toBeNull();
+    selection.finding = 'overshoot';
+    selection.survey = 's4';
+    expect(selection.finding).toBeNull();
+  });
+
+  test('gives a link to another view with what is selected', () => {
+    const selection = new Selection();
+    selection.followAddress(place('#/pad/fitting?stick=right&direction=55&survey=s3'));
+    expect(selection.addressOf({ view: 'findings' })).toBe('#/findings?stick=right&direction=55&survey=s3');
+    expect(selection.addressOf({ view: 'workbench', direction: 90, finding: 'worn-track.2' })).toBe(
+      '#/workbench?stick=right&direction=90&survey=s3&finding=worn-track.2',
+    );
+  });
+
   test('follows the address when the user goes back', () => {
     const selection = new Selection();
     const window = place('#/pad?stick=left');

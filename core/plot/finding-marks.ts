@@ -1,0 +1,103 @@
+/** Where the evidence of a finding lies, marked over the figures of the Workbench. */
+import type { StickFields } from '../pad/stick.ts';
+import { coverageStretches, unrolledSpans } from './coverage-stretches.ts';
+import type { Mark } from './figure.ts';
+import { line, polyline, text } from './marks.ts';
+import type { PlaneFigure } from './plane-figure.ts';
+import type { ProfileFigure } from './profile-figure.ts';
+import type { RailsFigure } from './rails-figure.ts';
+import { textWidth } from './spread-labels.ts';
+
+const STEP = 5;
+const ALL = 360 / STEP;
+
+/** A stretch of raw counts of one axis, both ends included. */
+export interface CountStretch {
+  readonly axis: 'x' | 'y';
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A bar with feet over each stretch of the directions, on the line between reach and onset, with its word once. */
+export function profileEvidence(figure: ProfileFigure, directions: readonly number[], letter: number): Mark[] {
+  const y = figure.top - letter * 0.35;
+  const spans = stretchesOf(directions).flatMap(unrolledSpans);
+  const widest = spans.reduce<readonly [number, number] | null>(
+    (best, span) => (best === null || span[1] - span[0] > best[1] - best[0] ? span : best),
+    null,
+  );
+  const words = 'finding';
+  const half = textWidth(words, letter) / 2;
+  return [
+    ...spans.flatMap(([from, to]) => {
+      const [start, end] = [figure.direction.at(from), figure.direction.at(to)];
+      return [
+        line('evidence', null, start, y, end, y),
+        line('evidence', null, start, y, start, y + letter * 0.5),
+        line('evidence', null, end, y, end, y + letter * 0.5),
+      ];
+    }),
+    ...(widest === null
+      ? []
+      : [
+          text(
+            'evidence',
+            null,
+            Math.min(
+              Math.max(figure.direction.at((widest[0] + widest[1]) / 2), figure.direction.range[0] + half),
+              figure.direction.range[1] - half,
+            ),
+            y - letter * 0.45,
+            words,
+          ),
+        ]),
+  ];
+}
+
+/** An arc just outside of the gate over each stretch of the directions, at the reach of `radius` counts. */
+export function planeEvidence(figure: PlaneFigure, directions: readonly number[], radius: number): Mark[] {
+  const { about, fields } = figure;
+  return stretchesOf(directions).map(({ first, last }) => {
+    const end = last < first ? last + 360 : last;
+    const points: number[] = [];
+    for (let angle = first - STEP / 2; angle <= end + STEP / 2; angle += STEP / 2) {
+      const turn = (angle * Math.PI) / 180;
+      points.push(
+        figure.x.at(about.x + fields.x.up * radius * Math.cos(turn)),
+        figure.y.at(about.y + fields.y.up * radius * Math.sin(turn)),
+      );
+    }
+    return polyline('evidence', null, points);
+  });
+}
+
+/** A bar with feet below each stretch of counts, wide enough to be seen. */
+export function railsEvidence(
+  figure: RailsFigure,
+  fields: StickFields,
+  counts: readonly CountStretch[],
+  letter: number,
+): Mark[] {
+  return counts.flatMap(({ axis, from, to }) => {
+    const scale = figure[axis];
+    const y = (axis === 'x' ? figure.xAt : figure.yAt) + letter * 0.8;
+    const inside = (count: number): number =>
+      scale.at(Math.min(Math.max(count, fields[axis].minimum), fields[axis].maximum));
+    const middle = (inside(from) + inside(to)) / 2;
+    const half = Math.max(letter * 0.2, Math.abs(inside(to) - inside(from)) / 2);
+    return [
+      line('evidence', null, middle - half, y, middle + half, y),
+      line('evidence', null, middle - half, y - letter * 0.4, middle - half, y),
+      line('evidence', null, middle + half, y - letter * 0.4, middle + half, y),
+    ];
+  });
+}
+
+/** Directions as stretches; a stretch over 0° has its last before its first. */
+export function stretchesOf(directions: readonly number[]): ReturnType<typeof coverageStretches> {
+  const marked = new Set(directions.map((angle) => (((Math.round(angle / STEP) % ALL) + ALL) % ALL) as number));
+  return coverageStretches(
+    Array.from({ length: ALL }, (_, index) => (marked.has(index) ? 'covered' : 'none')),
+    'covered',
+  );
+}
