@@ -12,6 +12,7 @@ import { createReadingSlot } from '../pad/reading-slot.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 import { done, failed, type Problem, type Result } from '../result.ts';
 import { numberColumn } from './growing-column.ts';
+import { InputColumns, inputReportId } from './input-columns.ts';
 import { ReadingColumns } from './reading-columns.ts';
 import type { StickTrack, Track } from './track.ts';
 
@@ -19,6 +20,7 @@ import type { StickTrack, Track } from './track.ts';
 interface Reports {
   readonly decoder: ReadingDecoder;
   readonly columns: ReadingColumns;
+  readonly inputs: InputColumns;
 }
 
 interface PadKnown {
@@ -29,7 +31,8 @@ interface PadKnown {
 
 /**
  * A `LogVisitor`; `finish` after the last entry. Which report carries the sticks is decided from those that really
- * came, so that each report id is decoded by itself until then. Memory: about 50 bytes a report with two sticks.
+ * came, so that each report id is decoded by itself until then. Memory: about 50 bytes a report with two sticks, and 16 for
+ * each change of a trigger.
  */
 export class TrackBuilder implements LogVisitor {
   readonly #slot = createReadingSlot();
@@ -55,8 +58,10 @@ export class TrackBuilder implements LogVisitor {
     this.#countDuplicate(reportId, bytes);
     const reports = this.#reports.get(reportId) ?? this.#meet(reportId, this.#known.value);
     const read = reports.decoder.read(reportId, bytes, this.#slot);
-    if (read === 'reading') reports.columns.add(t, this.#slot);
-    else if (read !== 'other') {
+    if (read === 'reading') {
+      reports.columns.add(t, this.#slot);
+      reports.inputs.add(t, this.#slot);
+    } else if (read !== 'other') {
       this.#unread += 1;
       this.#firstUnread ??= read;
     }
@@ -86,10 +91,12 @@ export class TrackBuilder implements LogVisitor {
       tracks.set(reportId, taken);
       if (taken[stick] !== undefined) sticks[stick] = taken[stick];
     }
+    const inputs = this.#reports.get(inputReportId(layout) ?? -1)?.inputs;
     return done({
       header,
       layout,
       sticks,
+      ...(inputs === undefined ? {} : { inputs: inputs.take() }),
       reportTimes: this.#times.take(),
       duplicates: this.#duplicates,
       marks: this.#marks,
@@ -100,7 +107,11 @@ export class TrackBuilder implements LogVisitor {
 
   #meet(reportId: number, known: PadKnown): Reports {
     const layout = findLayout(known.descriptor, known.profile, new Set([reportId]));
-    const reports = { decoder: createReadingDecoder(layout), columns: new ReadingColumns(layout, reportId) };
+    const reports = {
+      decoder: createReadingDecoder(layout),
+      columns: new ReadingColumns(layout, reportId),
+      inputs: new InputColumns(layout, reportId),
+    };
     this.#reports.set(reportId, reports);
     return reports;
   }

@@ -55,11 +55,25 @@ export function timesOf(marks: readonly Mark[], name: string, span: MarkedSpan):
   return marks.filter((mark) => mark.name === name && isIn(span, mark.t)).map((mark) => mark.t);
 }
 
-/** Times at which the hand asked for the last release or turn to be dropped. */
-export function repeatsOf(marks: readonly Mark[], of: 'release' | 'turn', span: MarkedSpan): number[] {
+/** Times at which the hand asked for the last release, turn, sweep or flick to be dropped. */
+export function repeatsOf(
+  marks: readonly Mark[],
+  of: 'release' | 'turn' | 'sweep' | 'flick',
+  span: MarkedSpan,
+): number[] {
   return marks
     .filter((mark) => mark.name === 'repeat' && mark.detail['of'] === of && isIn(span, mark.t))
     .map((mark) => mark.t);
+}
+
+/** What is left when each repeat drops the last that was there by then; `timeOf` says since when it was. */
+export function withoutRepeated<T>(taken: readonly T[], repeats: readonly number[], timeOf: (one: T) => number): T[] {
+  const kept = [...taken];
+  for (const t of repeats) {
+    const last = kept.findLastIndex((one) => timeOf(one) <= t);
+    if (last >= 0) kept.splice(last, 1);
+  }
+  return kept;
 }
 
 /** Dwells as marked: a begin with its end. A begin before another begin was given up; a last one may lack its end. */

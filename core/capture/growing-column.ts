@@ -1,4 +1,4 @@
-/** A column of numbers that grows page by page as they come: nothing is copied before its length is known. */
+/** A column of numbers that grows page by page as they come: nothing is copied before its length is known, and one that stays empty takes no room. */
 
 const PAGE = 16_384;
 
@@ -11,7 +11,7 @@ class GrowingColumn<T extends Float64Array | Uint8Array> {
 
   constructor(make: (length: number) => T) {
     this.#make = make;
-    this.#page = make(PAGE);
+    this.#page = make(0);
   }
 
   get length(): number {
@@ -19,8 +19,8 @@ class GrowingColumn<T extends Float64Array | Uint8Array> {
   }
 
   push(value: number): void {
-    if (this.#onPage === PAGE) {
-      this.#full.push(this.#page);
+    if (this.#onPage === this.#page.length) {
+      if (this.#onPage > 0) this.#full.push(this.#page);
       this.#page = this.#make(PAGE);
       this.#onPage = 0;
     }

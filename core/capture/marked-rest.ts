@@ -1,7 +1,7 @@
 /** Takes the dwells of a marked rest capture. */
 import type { Mark } from '../log/visitor.ts';
 import type { Pair } from '../pad/stick.ts';
-import { markedDwells, repeatsOf, timesOf, type MarkedSpan } from './capture-marks.ts';
+import { markedDwells, repeatsOf, timesOf, withoutRepeated, type MarkedSpan } from './capture-marks.ts';
 import { describeDwell } from './describe-dwell.ts';
 import type { Dwell } from './evidence.ts';
 import { indexAt } from './find-index.ts';
@@ -24,7 +24,7 @@ export function markedRest(track: StickTrack, marks: readonly Mark[], span: Mark
   const dwells = hasDwellMarks
     ? marked.filter((dwell) => !isButtonDown(track, dwell)).map((dwell) => describeDwell(track, dwell))
     : foundDwells(track, timesOf(marks, 'release', span), span, gaps);
-  return withoutRepeated(dwells, repeatsOf(marks, 'release', span));
+  return withoutRepeated(dwells, repeatsOf(marks, 'release', span), ({ endUs }) => endUs);
 }
 
 function foundDwells(track: StickTrack, releases: readonly number[], span: MarkedSpan, gaps: Track['gaps']): Dwell[] {
@@ -43,16 +43,6 @@ function foundDwells(track: StickTrack, releases: readonly number[], span: Marke
     const tilt = Math.max(USUAL_TILT, tiltBetween(track.fields, rest, placeAt(track, release)));
     return dwells.find(({ point }) => tiltBetween(track.fields, rest, point) <= RETURN_SHARE * tilt) ?? [];
   });
-}
-
-/** Each repeat drops the last dwell that had ended by then and is still there. */
-function withoutRepeated(dwells: readonly Dwell[], repeats: readonly number[]): Dwell[] {
-  const kept = [...dwells];
-  for (const t of repeats) {
-    const last = kept.findLastIndex((dwell) => dwell.endUs <= t);
-    if (last >= 0) kept.splice(last, 1);
-  }
-  return kept;
 }
 
 function holdsReading(track: StickTrack, { endUs }: StillSpan): boolean {

@@ -1,26 +1,105 @@
 /** Everything that `measure` prints of one log (FORMATS): the measures, the findings held against limits, the verdicts. */
+import { markedSpans } from '../capture/capture-marks.ts';
 import type { Track } from '../capture/track.ts';
 import type { PadMapping } from '../mapping/mapping.ts';
 import { measureTrack, type TrackMeasures } from '../measure/measure-report.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
+import { findClipped } from './find-clipped.ts';
+import { findDeadAxis } from './find-dead-axis.ts';
+import { findDisturbedRest } from './find-disturbed-rest.ts';
+import { findInputs } from './find-inputs.ts';
+import { findLateReports } from './find-late-reports.ts';
+import { findLayers } from './find-layers.ts';
+import { findLooseReturn } from './find-loose-return.ts';
+import { findRestMissing, findRimUncovered } from './find-missing.ts';
+import { findNoisyJoint } from './find-noisy-joint.ts';
+import { findOffCentre } from './find-off-centre.ts';
+import { findOtherPad, type MappingOwner } from './find-other-pad.ts';
+import { findOvershoot } from './find-overshoot.ts';
+import { findSeat } from './find-seat.ts';
+import { findShortRange } from './find-short-range.ts';
+import { findSkewed } from './find-skewed.ts';
+import { findStaleMapping } from './find-stale-mapping.ts';
+import { findTurned } from './find-turned.ts';
+import { findWarmingUp } from './find-warming-up.ts';
+import { findInverted, findSwapped } from './find-wiring.ts';
+import { findWornTrack } from './find-worn-track.ts';
 import type { Finding, Verdict } from './finding.ts';
+import { defaultLimits, type Limits } from './limits.ts';
+import { rankFindings } from './rank-findings.ts';
+import { subjectOf, type Subject } from './subject.ts';
+import { verdictOf } from './verdict.ts';
 
 export interface MeasureReport extends TrackMeasures {
   readonly kind: 'stickwright-measure';
   readonly version: 1;
+  /** The one that accounts for most first; passes last. */
   readonly findings: readonly Finding[];
   readonly verdict: Readonly<Partial<Record<StickId, Verdict>>>;
+  /** One sentence for each verdict. */
+  readonly verdictWhy: Readonly<Partial<Record<StickId, string>>>;
 }
 
-/** Measures and judges a track under a mapping from a file, else the pad's stored one, else the fields' range. */
-export function judgeTrack(track: Track, mapping: PadMapping | null): MeasureReport {
+/** Those that look at one stick and nothing else. */
+const OF_STICK: readonly ((subject: Subject, limits: Limits) => Finding | null)[] = [
+  findRestMissing,
+  findRimUncovered,
+  findDeadAxis,
+  findSwapped,
+  findInverted,
+  findSeat,
+  findOffCentre,
+  findShortRange,
+  findSkewed,
+  findTurned,
+  findClipped,
+  findWornTrack,
+  findNoisyJoint,
+  findLooseReturn,
+  findOvershoot,
+  findStaleMapping,
+  findLayers,
+  findDisturbedRest,
+  findWarmingUp,
+];
+
+/**
+ * Measures and judges a track under a mapping from a file, else the pad's stored one, else the fields' range. `owner` is the
+ * pad that the mapping file says it is of, null where it says nothing.
+ */
+export function judgeTrack(
+  track: Track,
+  mapping: PadMapping | null,
+  limits: Limits = defaultLimits,
+  owner: MappingOwner | null = null,
+): MeasureReport {
   const measures = measureTrack(track, mapping);
-  const sticks = STICKS.filter((stick) => measures.sticks[stick] !== undefined);
+  const ofSticks = STICKS.flatMap((stick) => {
+    const subject = subjectOf(track, stick, measures);
+    if (subject === null) return [];
+    const judged = OF_STICK.map((find) => find(subject, limits));
+    return [...judged, findOtherPad(subject, track.header.pad, owner, limits)].filter((one) => one !== null);
+  });
+  const ofPad = [judgeInputs(track, measures, limits), findLateReports(measures.log, limits)].filter(
+    (one) => one !== null,
+  );
+  const findings = rankFindings([...ofSticks, ...ofPad]);
+  const verdicts = STICKS.filter((stick) => measures.sticks[stick] !== undefined).map(
+    (stick) => [stick, verdictOf(findings.filter((one) => one.stick === stick))] as const,
+  );
   return {
     kind: 'stickwright-measure',
     version: 1,
     ...measures,
-    findings: [],
-    verdict: Object.fromEntries(sticks.map((stick) => [stick, 'undecided'] as const)),
+    findings,
+    verdict: Object.fromEntries(verdicts.map(([stick, { verdict }]) => [stick, verdict])),
+    verdictWhy: Object.fromEntries(verdicts.map(([stick, { why }]) => [stick, why])),
   };
+}
+
+function judgeInputs(track: Track, { inputs, log }: TrackMeasures, limits: Limits): Finding | null {
+  const captured = STICKS.some((stick) =>
+    markedSpans(track.marks, stick, log.durationUs).some(({ purpose }) => purpose === 'inputs'),
+  );
+  return findInputs(inputs, log.interval?.p50Us ?? null, captured, limits);
 }

@@ -42,6 +42,9 @@ export interface TravelMeasure {
   readonly skewAngle: number | null;
   /** Expanded uncertainty of the skew, degrees. */
   readonly skewU95: number | null;
-  /** Where sweeps prompted toward 0° (x) and 90° (y) are seen to go, degrees [0, 360): 90 for x and 0 for y are swapped axes, 180 is an inverted one. */
+  /**
+   * Where sweeps prompted toward 0° (x) and 90° (y) are seen to go, degrees [0, 360). Near 90 or 270 for x the axes are
+   * swapped; near 180 for x, or 270 for y, the axis is inverted.
+   */
   readonly seenAngle: { readonly x: number | null; readonly y: number | null };
 }

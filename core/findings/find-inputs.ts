@@ -1,0 +1,69 @@
+/** Inputs that fail: buttons that bounce or stick, triggers that do not travel. */
+import type { InputsMeasure } from '../measure/inputs-measure.ts';
+import type { Finding } from './finding.ts';
+import type { Limits } from './limits.ts';
+import { makeFinding } from './make-finding.ts';
+
+/** A trigger that was pulled reaches at least this share of its field: workshop. */
+const PULLED = 0.9;
+/** From here on it was pulled at all. */
+const TOUCHED = 0.3;
+
+/**
+ * Measure: the longest bounce in ms; one interval of the reports is its uncertainty. A button that was pressed and never came
+ * up fails whatever its bounce. What was never seen pressed is named, not judged: nobody may have pressed it.
+ */
+export function findInputs(
+  inputs: InputsMeasure | null,
+  intervalUs: number | null,
+  captured: boolean,
+  limits: Limits,
+): Finding | null {
+  if (inputs === null) return null;
+  const pressed = inputs.buttons.filter((one) => one.pressed);
+  const stuck = pressed.filter((one) => !one.released);
+  const weak = Object.entries(inputs.triggers).filter(([, one]) => {
+    const reach = (one.max - one.fieldMinimum) / (one.fieldMaximum - one.fieldMinimum);
+    return captured && reach >= TOUCHED && reach < PULLED;
+  });
+  const unseen = captured ? inputs.buttons.filter((one) => !one.pressed) : [];
+  if (pressed.length === 0 && weak.length === 0 && !captured) return null;
+  const [worst] = pressed.toSorted((a, b) => (b.bounceMs ?? 0) - (a.bounceMs ?? 0));
+  const bounce = worst?.bounceMs ?? null;
+  const faulty = [
+    ...stuck.map(({ usage }) => `Button ${usage} was pressed and never came up.`),
+    ...weak.map(([of, one]) => `The ${of} trigger ends at ${one.max} of ${one.fieldMaximum}.`),
+  ];
+  const says =
+    bounce === null
+      ? 'No button was seen pressed'
+      : `Button ${worst?.usage ?? 0} bounces for ${bounce.toFixed(1)} ms at most`;
+  return makeFinding({
+    id: 'inputs-fail',
+    stick: null,
+    value: bounce,
+    u95: intervalUs === null ? null : intervalUs / 1000,
+    limit: limits.bounce,
+    severity: 'fault',
+    ...(faulty.length > 0 ? { decision: 'fail' as const } : {}),
+    says: {
+      fail: faulty[0] ?? `${says}: its contact fails.`,
+      pass:
+        unseen.length === 0
+          ? 'Every button was seen to press and come up cleanly.'
+          : `${pressed.length} of ${inputs.buttons.length} buttons were seen to press and come up cleanly; the others were not pressed.`,
+      'cannot say': `${says}; whether that is too much cannot be told.`,
+    },
+    for: faulty,
+    against: [
+      stuck.length > 0 ? 'It may have been held on purpose to the end.' : null,
+      unseen.length > 0 ? `Not seen pressed: ${unseen.map(({ usage }) => usage).join(', ')}.` : null,
+    ],
+    causes: [
+      'Dirt or wear on the contact',
+      'A cracked joint or a torn trace under the button',
+      'The rubber mat is not seated',
+    ],
+    next: 'Press it once more, slowly; clean the contact and its mat; battery off first.',
+  });
+}

@@ -1,0 +1,90 @@
+/** What the log is too thin for: too few releases, directions that were not covered. */
+import type { Finding } from './finding.ts';
+import type { Limits } from './limits.ts';
+import { makeFinding } from './make-finding.ts';
+import type { Subject } from './subject.ts';
+
+const DIRECTION = 5;
+
+/** Fewer releases than any statement on the rest takes. Null where there are enough. */
+export function findRestMissing({ report, stick }: Subject, limits: Limits): Finding | null {
+  const releases = report.rest?.releases ?? 0;
+  const limit = limits.releases;
+  if (releases >= limit.value) return null;
+  const says = `${releases === 0 ? 'No release' : releases === 1 ? 'One release' : `${releases} releases`} of the ${stick} stick settled, and ${limit.value} are the least for a statement on its rest.`;
+  return missing(
+    'rest-not-measured',
+    stick,
+    releases,
+    limit,
+    says,
+    report.lacks.map((one) => one.says),
+    'Record the rest: push the stick in spread directions, let it snap back and keep off it, 24 times.',
+    [],
+  );
+}
+
+/** Directions of the gate that were not covered, where they leave a wider gap than may stay open. Null where none does. */
+export function findRimUncovered({ report, stick }: Subject, limits: Limits): Finding | null {
+  const { rim } = report;
+  const open = rim === null ? [] : rim.directions.filter((one) => !one.covered).map(({ angle }) => angle);
+  const gap = rim === null ? 360 : widestGap(open);
+  if (gap <= limits.uncovered.value) return null;
+  const where = rim === null || gap >= 360 ? 'any direction' : sayStretches(open);
+  const says = `The gate of the ${stick} stick is not covered by two turns each way in ${where}; nothing is concluded there.`;
+  const next = 'Turn the stick slowly along the gate, three times each way, pressing lightly outward all the time.';
+  return missing('rim-not-covered', stick, gap, limits.uncovered, says, [], next, open);
+}
+
+function missing(
+  id: 'rest-not-measured' | 'rim-not-covered',
+  stick: Subject['stick'],
+  value: number,
+  limit: Limits['releases'] | Limits['uncovered'],
+  says: string,
+  why: readonly string[],
+  next: string,
+  directions: readonly number[],
+): Finding {
+  const finding = makeFinding({
+    id,
+    stick,
+    value,
+    u95: 0,
+    limit,
+    severity: 'caution',
+    decision: 'cannot say',
+    says: { fail: says, pass: says, 'cannot say': says },
+    for: why,
+    next,
+    shows: { directions },
+  });
+  return { ...finding, severity: 'caution' };
+}
+
+/** Degrees from one covered direction to the next at the widest place: 0 where every direction is covered. */
+function widestGap(open: readonly number[]): number {
+  return Math.max(0, ...stretches(open).map(({ length }) => (length + 1) * DIRECTION)) % 365;
+}
+
+/** Runs of neighbouring directions, each with its first direction; one that passes 0° is one run. */
+function stretches(open: readonly number[]): { from: number; length: number }[] {
+  const isOpen = new Set(open);
+  if (open.length === 72) return [{ from: 0, length: 71 }];
+  return open
+    .filter((angle) => !isOpen.has((angle + 355) % 360))
+    .map((from) => {
+      let length = 1;
+      while (isOpen.has((from + length * DIRECTION) % 360)) length += 1;
+      return { from, length };
+    });
+}
+
+function sayStretches(open: readonly number[]): string {
+  const parts = stretches(open).map(({ from, length }) =>
+    length === 1 ? `${from}°` : `${from}° to ${(from + (length - 1) * DIRECTION) % 360}°`,
+  );
+  return parts.length <= 6
+    ? parts.join(', ')
+    : `${parts.slice(0, 6).join(', ')} and ${parts.length - 6} more stretches`;
+}

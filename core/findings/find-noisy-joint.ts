@@ -1,0 +1,55 @@
+/** Noisy joint: the reading is restless while nobody touches the stick. */
+import type { Finding } from './finding.ts';
+import type { Limits } from './limits.ts';
+import { makeFinding } from './make-finding.ts';
+import type { Subject } from './subject.ts';
+import { percent } from './words.ts';
+
+/** Dwells of half a second have some independent readings each: the noise is known to this share of itself. */
+const KNOWN_TO = 0.05;
+
+/**
+ * Measure: σ within the dwells of the worse axis, in shares of its half travel. Noise below the step of the counts is below
+ * any limit that can be seen, unless the step itself is wider.
+ */
+export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null {
+  const { report, stick, half } = subject;
+  const noise = report.rest?.noise ?? null;
+  if (noise === null || report.rest === null) return null;
+  const { step } = report.rest;
+  const axes = (['x', 'y'] as const).flatMap((axis) => {
+    const sigma = noise[axis];
+    return sigma === null
+      ? []
+      : [{ axis, sigma, share: sigma / half[axis], step: step[axis] / half[axis] / Math.sqrt(12) }];
+  });
+  const [worst] = axes.toSorted((a, b) => b.share - a.share);
+  if (worst === undefined) return null;
+  const other = axes.find(({ axis }) => axis !== worst.axis);
+  const says = `At rest the ${worst.axis} reading of the ${stick} stick is restless by ${worst.sigma.toFixed(2)} counts, ${percent(worst.share, 2)} of the half travel`;
+  return makeFinding({
+    id: 'noisy-joint',
+    stick,
+    value: worst.share,
+    u95: Math.hypot(KNOWN_TO * worst.share, worst.step),
+    limit: limits.noise,
+    severity: 'fault',
+    says: {
+      fail: `${says}: a joint or a wire is noisy.`,
+      pass: `${says}, as a sound part does.`,
+      'cannot say': `${says}; whether that is too much cannot be told at this step of the counts.`,
+    },
+    for: [other === undefined ? null : `The other axis has ${other.sigma.toFixed(2)} counts.`],
+    against: [
+      other !== undefined && other.share > limits.noise.value
+        ? 'Both axes are restless: look at the supply and the cable first.'
+        : null,
+    ],
+    causes: [
+      'A cold or cracked joint of that axis',
+      'Flux residue or moisture between the pins',
+      'A noisy supply, or a charger that is plugged in',
+    ],
+    next: 'Take charger and battery off, go over the joints of that axis and clean the flux; mind the hot iron. If it stays, fit another part.',
+  });
+}

@@ -1,0 +1,92 @@
+/** Worn track: stretches of an axis with gaps, leaps or unsteady readings. */
+import type { AxisTravel, CountRun } from '../measure/travel-measure.ts';
+import type { Finding } from './finding.ts';
+import type { Limits } from './limits.ts';
+import { makeFinding } from './make-finding.ts';
+import type { Subject } from './subject.ts';
+import { percent } from './words.ts';
+
+/** Gaps shorter than this many counts are the converter's own. */
+const LEAST_RUN = 3;
+/** The ends of a stretch are known to about a reading each: as a share of its length. */
+const ENDS = 0.3;
+
+interface Worn {
+  readonly axis: 'x' | 'y';
+  readonly share: number;
+  readonly runs: readonly CountRun[];
+  readonly gaps: number;
+  readonly times: number | null;
+  readonly jumps: number;
+}
+
+/**
+ * Measure: the worn share of the travelled counts of the worse axis: stretches where the reading is unsteadier than elsewhere,
+ * and runs of counts that never occur. A regular comb is the firmware's step, not wear. Not concluded in the `reported` domain.
+ */
+export function findWornTrack(subject: Subject, limits: Limits): Finding | null {
+  const { report, stick, domain } = subject;
+  if (domain === 'reported' || report.travel === null) return null;
+  const axes = (['x', 'y'] as const).flatMap((axis) => wornOf(axis, report.travel?.[axis] ?? null));
+  const [worst] = axes.toSorted((a, b) => b.share - a.share);
+  if (worst === undefined) return null;
+  const { axis, share, runs, gaps, times, jumps } = worst;
+  const [longest] = runs;
+  const where = longest === undefined ? '' : ` (counts ${longest.from} to ${longest.to})`;
+  const says = `${percent(share, 2)} of the ${axis} travel of the ${stick} stick is unsteady or never read${where}`;
+  return makeFinding({
+    id: 'worn-track',
+    stick,
+    value: share,
+    u95: ENDS * share,
+    limit: limits.wornTravel,
+    severity: 'fault',
+    says: {
+      fail: `${says}: the track is worn there.`,
+      pass: `${says}: no wear is seen along both axes.`,
+      'cannot say': `${says}; whether that is wear cannot be told.`,
+    },
+    for: [
+      times === null ? null : `Readings there are ${times.toFixed(1)} times as unsteady as elsewhere on the axis.`,
+      gaps === 0 ? null : `${gaps} counts there never occur while their neighbours do.`,
+      jumps === 0 ? null : `${jumps} single readings leap and come back.`,
+    ],
+    against: ['A magnetic part has no track: there, look for a loose wire first.'],
+    causes: [
+      'The wiper has worn the track where it travels most',
+      'Dirt or dried grease on the track',
+      'A loose wire or cracked joint that moves with the stick',
+    ],
+    next: 'Sweep slowly over that place and watch the strip: if it stays where it is, replace the part; if it wanders, go over the joints.',
+    shows: { counts: runs.slice(0, 20).map(({ from, to }) => ({ axis, from, to })) },
+  });
+}
+
+function wornOf(axis: 'x' | 'y', travel: AxisTravel | null): Worn[] {
+  if (travel === null || (travel.unsteady === null && travel.missing === null)) return [];
+  const gaps = travel.runs.filter(({ from, to }) => (to - from) / travel.step + 1 >= LEAST_RUN);
+  const unsteady = travel.unsteady ?? [];
+  const runs = [...unsteady, ...gaps].toSorted((a, b) => b.to - b.from - (a.to - a.from));
+  const counts = unionLength(runs.map(({ from, to }) => ({ from, to: to + travel.step })));
+  return [
+    {
+      axis,
+      share: counts / (travel.max - travel.min),
+      runs: runs.map(({ from, to }) => ({ from, to })),
+      gaps: gaps.reduce((sum, { from, to }) => sum + Math.round((to - from) / travel.step) + 1, 0),
+      times: unsteady.length === 0 ? null : Math.max(...unsteady.map(({ times }) => times)),
+      jumps: travel.jumps,
+    },
+  ];
+}
+
+/** Length that stretches cover together, each counted once. */
+function unionLength(runs: readonly CountRun[]): number {
+  let covered = 0;
+  let end = Number.NEGATIVE_INFINITY;
+  for (const { from, to } of runs.toSorted((a, b) => a.from - b.from)) {
+    covered += Math.max(0, to - Math.max(from, end));
+    end = Math.max(end, to);
+  }
+  return covered;
+}

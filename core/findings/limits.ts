@@ -1,0 +1,139 @@
+/** The limits that findings are held against: an editable set, each with where it comes from. */
+import type { LimitFrom } from './finding.ts';
+
+export interface Limit {
+  readonly value: number;
+  /** `share of the half travel`: 1 is from the rest to the gate along an axis. */
+  readonly unit: string;
+  readonly from: LimitFrom;
+  /** One line: who says so, or why the workshop does. */
+  readonly source: string;
+}
+
+const HALF = 'share of the half travel';
+
+export const defaultLimits = {
+  offCentre: {
+    value: 0.035,
+    unit: HALF,
+    from: 'workshop',
+    source:
+      'Below the usual first nudge of 50 counts in some 1,250; a maker of premium Hall joysticks allows 0.05 (data sheet, V/2 ± 5 % of the gain).',
+  },
+  seat: {
+    value: 0.03,
+    unit: HALF,
+    from: 'workshop',
+    source:
+      '0.7° where full tilt is 23°; common practice knows only that a module not fully seated is not cured by calibration.',
+  },
+  turn: {
+    value: 5,
+    unit: 'degrees',
+    from: 'workshop',
+    source: 'Below 5° the turn of a part cannot be told from the hand that sweeps it.',
+  },
+  skew: {
+    value: 3.5,
+    unit: 'degrees',
+    from: 'workshop',
+    source: 'Alone it makes a mean radial error of 2 %, half of what a well calibrated magnetic stick shows.',
+  },
+  shortRange: {
+    value: 0.022,
+    unit: 'share of one side',
+    from: 'workshop',
+    source: 'Below the 3 % by which the two sides of a linear Hall sensor may differ by its data sheet.',
+  },
+  clipped: {
+    value: 0.01,
+    unit: 'share of one side',
+    from: 'workshop',
+    source: 'As much as a proposal reaches beyond full output by its usual guard.',
+  },
+  wornTravel: {
+    value: 0.002,
+    unit: 'share of the travel',
+    from: 'workshop',
+    source: 'A fifth of a percent of the travel with gaps, leaps or unsteady readings is more than noise makes.',
+  },
+  noise: {
+    value: 0.002,
+    unit: HALF,
+    from: 'published',
+    source:
+      "Output smoothness of precision plastic tracks: 0.1 % of the input at most, typically (a maker's handbook).",
+  },
+  looseReturn: {
+    value: 0.015,
+    unit: HALF,
+    from: 'common practice',
+    source: 'A 5 % zone hides most rests: with this scatter the region that holds 99 % of the releases fills it.',
+  },
+  overshoot: {
+    value: 0.05,
+    unit: 'share of full deflection',
+    from: 'common practice',
+    source: 'A 5 % zone hides most rests; a swing beyond it on the far side comes out as a push the other way.',
+  },
+  stale: {
+    value: 0.03,
+    unit: 'share of full deflection',
+    from: 'workshop',
+    source:
+      'An edge usually stands some 2 % inside of the gate; three more in either direction, or at the rest, can be felt.',
+  },
+  layers: {
+    value: 0.04,
+    unit: HALF,
+    from: 'common practice',
+    source: 'The usual first nudge of 50 counts in some 1,250.',
+  },
+  bounce: {
+    value: 5,
+    unit: 'ms',
+    from: 'common practice',
+    source: 'The usual time for which firmware waits a bounce out.',
+  },
+  dead: {
+    value: 0.05,
+    unit: 'share of the other axis',
+    from: 'workshop',
+    source: 'Noise and pick-up from the other axis stay below; no gate stops a working axis so early.',
+  },
+  astray: {
+    value: 0.5,
+    unit: 'share of the prompts',
+    from: 'workshop',
+    source: 'Most of what was asked for came out elsewhere, and always in the same way.',
+  },
+  disturbed: {
+    value: 0.02,
+    unit: HALF,
+    from: 'workshop',
+    source: 'Two fifths of a 5 % zone.',
+  },
+  releases: { value: 12, unit: 'releases', from: 'workshop', source: 'Fewer releases allow no statement on the rest.' },
+  uncovered: {
+    value: 10,
+    unit: 'degrees',
+    from: 'workshop',
+    source: 'A proposal is refused while a wider gap of directions is not covered.',
+  },
+  late: {
+    value: 3,
+    unit: 'times',
+    from: 'workshop',
+    source:
+      'One report in a hundred comes later than three usual intervals: faster than that the stick cannot be followed.',
+  },
+  otherPad: {
+    value: 0.5,
+    unit: 'share of full deflection',
+    from: 'workshop',
+    source: 'No fault of a fitted stick moves its rest or its gate by half of the travel.',
+  },
+} as const satisfies Readonly<Record<string, Limit>>;
+
+export type LimitId = keyof typeof defaultLimits;
+export type Limits = Readonly<Record<LimitId, Limit>>;

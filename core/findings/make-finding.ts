@@ -1,0 +1,57 @@
+/** Puts a finding together: the decision falls by the guard bands, what is said follows from it. */
+import type { StickId } from '../pad/stick.ts';
+import { decide } from './decide.ts';
+import type { Decision, Finding, FindingId, FindingShows, Severity } from './finding.ts';
+import type { Limit } from './limits.ts';
+
+export interface Judged {
+  readonly id: FindingId;
+  readonly stick: StickId | null;
+  readonly value: number | null;
+  readonly u95: number | null;
+  readonly limit: Limit;
+  /** How bad it is where it fails; anything else is a note. */
+  readonly severity: Exclude<Severity, 'note'>;
+  /** Taken where the guard bands are not asked, e.g. because something is missing. */
+  readonly decision?: Decision;
+  /** One sentence for each decision, the measure with its number in it. */
+  readonly says: Readonly<Record<Decision, string>>;
+  readonly for?: readonly (string | null)[];
+  readonly against?: readonly (string | null)[];
+  readonly causes?: readonly string[];
+  readonly next: string;
+  readonly shows?: Partial<FindingShows>;
+}
+
+export function makeFinding(judged: Judged): Finding {
+  const { limit } = judged;
+  const value = finiteOrNull(judged.value);
+  const u95 = finiteOrNull(judged.u95);
+  const decision = judged.decision ?? decide(value, u95, limit.value);
+  const failed = decision === 'fail';
+  return {
+    id: judged.id,
+    severity: failed ? judged.severity : 'note',
+    stick: judged.stick,
+    value,
+    u95,
+    unit: limit.unit,
+    limit: limit.value,
+    limitFrom: limit.from,
+    decision,
+    says: judged.says[decision],
+    for: withoutNull(judged.for),
+    against: withoutNull(judged.against),
+    causes: failed ? (judged.causes ?? []) : [],
+    next: decision === 'pass' ? 'Nothing to do.' : judged.next,
+    shows: { directions: [], spans: [], counts: [], ...judged.shows },
+  };
+}
+
+function finiteOrNull(value: number | null): number | null {
+  return value === null || !Number.isFinite(value) ? null : value;
+}
+
+function withoutNull(lines: readonly (string | null)[] = []): string[] {
+  return lines.filter((line) => line !== null);
+}

@@ -1,0 +1,86 @@
+/** One stick as findings look at it: its measures and what the log says beyond them, gathered once. */
+import type { Track } from '../capture/track.ts';
+import { rawPoint } from '../mapping/raw-point.ts';
+import type { StickReport, TrackMeasures } from '../measure/measure-report.ts';
+import type { Domain, Pair, StickFields, StickId } from '../pad/stick.ts';
+import { fitOutline, type Outline, type RimPoint } from './outline/fit-outline.ts';
+import { pinnedSides, type PinnedSide } from './pinned-sides.ts';
+import { promptedWays, type PromptedWays } from './prompted-ways.ts';
+import { stickLayers, type StickLayers } from './stored-layers.ts';
+
+export interface Extent {
+  readonly least: number;
+  readonly greatest: number;
+}
+
+export interface Subject {
+  readonly stick: StickId;
+  readonly report: StickReport;
+  readonly fields: StickFields;
+  readonly domain: Domain;
+  /** What the gate and the sensors look like; null where the rim does not tell. Its centre counts from `about`. */
+  readonly outline: Outline | null;
+  /** Directions are taken about the mean rest of at least some releases: only then the outline's centre means anything. */
+  readonly aboutRest: boolean;
+  /** Counts from the rest to the gate along each axis: of the outline, else of what the mapping spans. */
+  readonly half: Pair;
+  readonly pinned: readonly PinnedSide[];
+  /** Of all readings of the log, raw counts; null without any. */
+  readonly extents: { readonly x: Extent; readonly y: Extent } | null;
+  readonly prompted: PromptedWays | null;
+  readonly layers: StickLayers | null;
+}
+
+/** Null where the log has no readings of the stick. */
+export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures): Subject | null {
+  const report = measures.sticks[stick];
+  const readings = track.sticks[stick];
+  if (report === undefined || readings === undefined) return null;
+  const { fields } = readings;
+  const { rest } = report;
+  const step = rest?.step ?? { x: 1, y: 1 };
+  const pinned = pinnedSides(track, stick, rest?.noise ?? null, step);
+  const outline = fitOutline(rimPoints(report, fields, pinned, step));
+  return {
+    stick,
+    report,
+    fields,
+    domain: measures.log.domain,
+    outline,
+    aboutRest: (rest?.releases ?? 0) > 0,
+    half: outline === null ? halfOf(report) : { x: meanSpan(outline, 'x'), y: meanSpan(outline, 'y') },
+    pinned,
+    extents: readings.t.length === 0 ? null : { x: extentOf(readings.x), y: extentOf(readings.y) },
+    prompted: rest === null ? null : promptedWays(track, stick, rest.point),
+    layers: stickLayers(track.marks, stick),
+  };
+}
+
+/** Covered rim points that no limit of a field or a sensor holds back. */
+function rimPoints(report: StickReport, fields: StickFields, pinned: readonly PinnedSide[], step: Pair): RimPoint[] {
+  const about = report.rest?.point;
+  return (report.rim?.directions ?? []).flatMap(({ angle, x, y, covered, atLimit }) => {
+    if (x === null || y === null || !covered || atLimit) return [];
+    const raw = about === undefined ? null : rawPoint(about, fields, { x, y });
+    const isPinned = raw !== null && pinned.some(({ axis, count }) => Math.abs(raw[axis] - count) <= 1.5 * step[axis]);
+    return isPinned ? [] : [{ angle, dx: x, dy: y }];
+  });
+}
+
+function meanSpan({ value }: Outline, axis: 'x' | 'y'): number {
+  return axis === 'x' ? (value.xPlus + value.xMinus) / 2 : (value.yPlus + value.yMinus) / 2;
+}
+
+function halfOf({ mapping }: StickReport): Pair {
+  return { x: (mapping.x.max - mapping.x.min) / 2, y: (mapping.y.max - mapping.y.min) / 2 };
+}
+
+function extentOf(counts: Float64Array): Extent {
+  let least = Number.POSITIVE_INFINITY;
+  let greatest = Number.NEGATIVE_INFINITY;
+  for (const count of counts) {
+    least = Math.min(least, count);
+    greatest = Math.max(greatest, count);
+  }
+  return { least, greatest };
+}

@@ -1,0 +1,79 @@
+/** Travel of one axis. */
+import type { StickTrack } from '../capture/track.ts';
+import type { Stretch } from '../capture/unbroken-stretches.ts';
+import { cleanSeries, makeSeries, type AxisSeries } from './axis-series.ts';
+import { backwardsShare } from './backwards-share.ts';
+import { missingCounts } from './missing-counts.ts';
+import { movingReadings } from './moving-readings.ts';
+import { slowReadings } from './slow-readings.ts';
+import { stepNoise } from './step-noise.ts';
+import type { AxisTravel } from './travel-measure.ts';
+import { unsteadyCounts } from './unsteady-counts.ts';
+
+/** An axis travels where it goes at least this share of the half range to either side of the rest. */
+const LEAST_SIDE = 0.15;
+/** A stick moves where it goes so many steps and so many σ of its noise within 100 ms. */
+const MOVING_STEPS = 2;
+const MOVING_NOISES = 4;
+/** Places of jumps that are listed. */
+const MOST_JUMPS = 100;
+
+/**
+ * Extents are those of the running median of five, so that a single false reading widens nothing. `rest` is raw counts.
+ * Null where the axis did not go to both sides of the rest.
+ */
+export function axisTravel(
+  track: StickTrack,
+  axis: 'x' | 'y',
+  stretches: readonly Stretch[],
+  sweeps: readonly Stretch[],
+  step: number,
+  rest: number,
+): AxisTravel | null {
+  const all = stretches.map(({ from, to }) => makeSeries(track.t.subarray(from, to), track[axis].subarray(from, to)));
+  const { min, max } = extentsOf(all);
+  const side = (LEAST_SIDE * (track.fields[axis].maximum - track.fields[axis].minimum)) / 2;
+  if (!(rest - min >= side && max - rest >= side)) return null;
+  const noise = stepNoise(
+    all.map(({ u }) => u),
+    step,
+  );
+  const series = all.map((one, i) =>
+    cleanSeries(one, slowReadings(track, stretches[i] ?? { from: 0, to: 0 }), noise, step),
+  );
+  const moving = series.map((one) => movingReadings(one, Math.max(MOVING_STEPS * step, MOVING_NOISES * noise)));
+  const jumpsAt = series.flatMap(({ u, jumps }) => jumps.map((i) => u[i] ?? Number.NaN));
+  return {
+    min,
+    max,
+    ...missingCounts(moving, min, max, step),
+    jumps: jumpsAt.length,
+    jumpsAt: jumpsAt.slice(0, MOST_JUMPS),
+    backwards: backwardsShare(mediansOf(stretches, series, sweeps), noise, step),
+    unsteady: unsteadyCounts(series, min, max, step),
+    step,
+  };
+}
+
+function extentsOf(series: readonly AxisSeries[]): { min: number; max: number } {
+  let [min, max] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { middle } of series)
+    for (const count of middle) {
+      min = Math.min(min, count);
+      max = Math.max(max, count);
+    }
+  return { min, max };
+}
+
+/** The running medians of the sweeps, which lie in the stretches. */
+function mediansOf(
+  stretches: readonly Stretch[],
+  series: readonly AxisSeries[],
+  sweeps: readonly Stretch[],
+): Float64Array[] {
+  return sweeps.flatMap(({ from, to }) => {
+    const index = stretches.findIndex((stretch) => stretch.from <= from && to <= stretch.to);
+    const { from: begin } = stretches[index] ?? { from: 0 };
+    return series[index]?.middle.subarray(from - begin, to - begin) ?? [];
+  });
+}

@@ -1,0 +1,28 @@
+/** How long a contact bounces. */
+import type { SwitchTrack } from '../capture/track.ts';
+
+/**
+ * A contact that changes again within this time of its last change bounces: common practice, a finger cannot press and
+ * let go so fast. Contacts of small switches bounce for some milliseconds (from memory).
+ */
+const BOUNCE_US = 25_000;
+
+/**
+ * Longest bounce in milliseconds: from the first to the last of changes that each follow the one before within 25 ms; 0
+ * where none does. What a pad's firmware already hid, or what is shorter than a report interval, cannot be seen. `isIn`
+ * chooses the times that count.
+ */
+export function bounceMs(contact: SwitchTrack, isIn: (t: number) => boolean): number {
+  let longest = 0;
+  let since = Number.NaN;
+  let last = Number.NaN;
+  // The first entry is the state when first told, no change.
+  for (let i = 1; i < contact.t.length; i += 1) {
+    const t = contact.t[i] ?? Number.NaN;
+    if (!isIn(t)) continue;
+    if (!(t - last <= BOUNCE_US)) since = t;
+    last = t;
+    longest = Math.max(longest, last - since);
+  }
+  return longest / 1000;
+}
