@@ -97,4 +97,6 @@ export const settingsSchema = z.object({
   confirmButton: z.number().int().min(1).max(128).nullable(),
   zone: z.object({ shape: z.enum(['axial', 'radial', 'scaledRadial']), inner: z.number(), outer: z.number() }),
   window: z.object({ width: z.number(), height: z.number() }),
+  /** Values that the workshop has set for limits of findings, by the limit's id (core/findings/limits.ts). */
+  limits: z.record(z.string().max(40), z.number().positive()),
 });

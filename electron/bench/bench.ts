@@ -1,11 +1,13 @@
 /** The one service: puts pads, surveys and settings together behind the contract; knows neither Electron nor HTTP. */
 import { demoNames, demos } from '../../core/simulate/demos.ts';
 import path from 'node:path';
+import type { Limits } from '../../core/findings/limits.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { CallName, EventPayload, Reply, Request } from '../../shared/contract.ts';
 import type { BenchOptions } from './bench-options.ts';
 import type { Bench } from './bench-port.ts';
 import { EventBoard } from './event-board.ts';
+import { limitsInForce } from './limits-in-force.ts';
 import { MeasureDesk } from './measure-desk.ts';
 import { PadRack } from './pad-rack.ts';
 import { PadRegistry } from './pad-registry.ts';
@@ -23,8 +25,11 @@ export function createBench(options: BenchOptions): Bench {
   const board = new SampleBoard();
   const shelf = new SurveyShelf(path.join(options.folder, 'surveys'));
   const measures = new MeasureDesk(options.measureWorker);
-  const archive = new SurveyArchive(shelf, measures, options.version);
-  const imports = new SurveyImport(path.join(options.folder, 'incoming'), shelf, (file) => measures.measure(file));
+  const limits = (): Limits => limitsInForce(options.settings.read().limits);
+  const archive = new SurveyArchive(shelf, measures, options.version, limits);
+  const imports = new SurveyImport(path.join(options.folder, 'incoming'), shelf, (file) =>
+    measures.measure(file, limits()),
+  );
 
   const tellPads = (): void => events.tell('pads.changed', [...registry.list()]);
   const tellSurveys = (): void => {

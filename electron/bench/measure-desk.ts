@@ -1,6 +1,7 @@
 /** Hands work on whole logs to the worker thread and the results back; the thread is started when first needed. */
 import { Worker } from 'node:worker_threads';
 import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { Limits } from '../../core/findings/limits.ts';
 import type { Proposal, ProposalWish } from '../../core/proposal/proposal.ts';
 import { failed, type Result } from '../../core/result.ts';
 import type { Work } from './measure-worker.ts';
@@ -19,8 +20,8 @@ export class MeasureDesk {
     this.#script = script;
   }
 
-  measure(file: string): Promise<Result<Measured>> {
-    return this.#ask({ does: 'measure', file });
+  measure(file: string, limits: Limits): Promise<Result<Measured>> {
+    return this.#ask({ does: 'measure', file, limits });
   }
 
   propose(evidence: StickEvidence, wish: ProposalWish): Promise<Result<Proposal>> {

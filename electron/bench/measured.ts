@@ -2,6 +2,7 @@
 import { gatherEvidence } from '../../core/capture/gather-evidence.ts';
 import type { Track } from '../../core/capture/track.ts';
 import { judgeTrack } from '../../core/findings/judge-track.ts';
+import type { Limits } from '../../core/findings/limits.ts';
 import { rangeMapping } from '../../core/mapping/range-mapping.ts';
 import { storedMapping } from '../../core/mapping/stored-mapping.ts';
 import { STICKS } from '../../core/pad/stick.ts';
@@ -12,7 +13,7 @@ export const measuredSchema = surveyDetailsSchema.omit({ survey: true, name: tru
 export type Measured = z.infer<typeof measuredSchema>;
 
 /** Mappings are the pad's stored ones where the log has them, else the fields' logical range. */
-export function measureForScreen(track: Track): Measured {
+export function measureForScreen(track: Track, limits: Limits): Measured {
   const stored = storedMapping(track.marks);
   const sticks = STICKS.flatMap((stick) => {
     const fields = track.sticks[stick]?.fields;
@@ -20,7 +21,7 @@ export function measureForScreen(track: Track): Measured {
     const current = stored?.[stick] ?? rangeMapping(fields);
     return [[stick, { evidence: gatherEvidence(track, stick), current }] as const];
   });
-  const report = judgeTrack(track, null);
+  const report = judgeTrack(track, null, limits);
   return measuredSchema.parse({
     identity: track.header.pad,
     log: report.log,

@@ -21,6 +21,13 @@ export type Health = Omit<EventPayload<'pad.health'>, 'loopDelayMillis'>;
 /** A pad that sends only what changes is silent too: the word judges nothing. */
 const SILENT_AFTER_MICROS = 1_000_000;
 
+/** A report that was sent to the pad. */
+export interface SentReport {
+  readonly atMicros: number;
+  readonly reportId: number;
+  readonly payload: Uint8Array;
+}
+
 export interface SessionPorts {
   readonly clock: Clock;
   readonly stream: PadStream;
@@ -40,6 +47,7 @@ export class PadSession {
   readonly #taps = new Set<TransportListener>();
   readonly #overhearers = new Set<ReportHearer>();
   readonly #rate: RateMeter;
+  readonly #sent: SentReport[] = [];
   #state: State = 'opening';
   #problem: Problem | null = null;
 
@@ -90,6 +98,11 @@ export class PadSession {
     return () => void this.#taps.delete(listener);
   }
 
+  /** What was sent to start the pad, in order: every log of it begins with this. */
+  get sent(): readonly SentReport[] {
+    return this.#sent;
+  }
+
   get state(): State {
     return this.#state;
   }
@@ -125,7 +138,7 @@ export class PadSession {
         this.#overhearers.add(hear);
         return () => void this.#overhearers.delete(hear);
       },
-      sent: () => undefined,
+      sent: (reportId, payload) => this.#sent.push({ atMicros: this.#ports.clock.micros(), reportId, payload }),
     });
     // A pad that left while a reply was awaited is gone, not silent.
     if (this.#problem !== null) return { ok: false, problem: this.#problem };

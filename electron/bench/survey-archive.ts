@@ -2,6 +2,7 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
+import type { Limits } from '../../core/findings/limits.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
 import { readJson, writeWhole } from '../store/atomic-file.ts';
@@ -10,8 +11,8 @@ import { measuredSchema, type Measured } from './measured.ts';
 import { MEASURED_FILE } from './survey-record.ts';
 import type { SurveyShelf } from './survey-shelf.ts';
 
-/** Measures kept beside a log hold for this version of the program and this state of the log. */
-const keptSchema = z.object({ program: z.string(), log: z.string(), measured: measuredSchema });
+/** Measures kept beside a log hold for this version of the program, this state of the log and these limits. */
+const keptSchema = z.object({ program: z.string(), log: z.string(), limits: z.string(), measured: measuredSchema });
 
 /** The bootstrap of a proposal is drawn alike every time. */
 const PROPOSAL_SEED = 1;
@@ -20,11 +21,13 @@ export class SurveyArchive {
   readonly #shelf: SurveyShelf;
   readonly #desk: MeasureDesk;
   readonly #program: string;
+  readonly #limits: () => Limits;
 
-  constructor(shelf: SurveyShelf, desk: MeasureDesk, program: string) {
+  constructor(shelf: SurveyShelf, desk: MeasureDesk, program: string, limits: () => Limits) {
     this.#shelf = shelf;
     this.#desk = desk;
     this.#program = program;
+    this.#limits = limits;
   }
 
   async open(survey: string): Promise<Result<Reply<'surveys.open'>>> {
@@ -58,11 +61,13 @@ export class SurveyArchive {
     const file = path.join(folder.value, MEASURED_FILE);
     const read = await readJson(file, keptSchema, new Date());
     const kept = read.kind === 'read' ? read.value : null;
-    if (kept?.program === this.#program && kept.log === state) return done(kept.measured);
-    const measured = await this.#desk.measure(log.value);
+    const inForce = this.#limits();
+    const limits = JSON.stringify(Object.entries(inForce).map(([id, { value }]) => [id, value]));
+    if (kept?.program === this.#program && kept.log === state && kept.limits === limits) return done(kept.measured);
+    const measured = await this.#desk.measure(log.value, inForce);
     // Where the disk is full nothing is kept, which costs the next look a second's work and nothing else.
     if (measured.ok)
-      await writeWhole(file, JSON.stringify({ program: this.#program, log: state, measured: measured.value }));
+      await writeWhole(file, JSON.stringify({ program: this.#program, log: state, limits, measured: measured.value }));
     return measured;
   }
 }

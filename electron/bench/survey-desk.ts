@@ -4,7 +4,7 @@ import type { StickId } from '../../core/pad/stick.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Request } from '../../shared/contract.ts';
 import type { LogFiles } from '../store/log-files.ts';
-import { openRecorder } from '../store/recorder.ts';
+import { openRecorder, type Recorder } from '../store/recorder.ts';
 import type { SurveyState } from './capture-run.ts';
 import type { Clock } from './clock.ts';
 import { HandFollower } from './hand-follower.ts';
@@ -138,6 +138,7 @@ export class SurveyDesk {
     this.#surveys.set(survey, session);
     this.#underway.set(request.pad, session);
     this.#ports.quiet(true);
+    logStart(recorder.value, pad, startMicros);
     const { stored } = pad.source;
     if (stored !== undefined) recorder.value.mark(startMicros, 'layers', { layers: { user: stored } });
     session.begin();
@@ -158,6 +159,13 @@ function headerOf(request: Request<'survey.start'>, pad: PadSession, { version, 
     descriptor,
     profile,
   };
+}
+
+/** What started the pad was sent before the log began: it stands at its beginning, with how long before that was. */
+function logStart(recorder: Recorder, { sent }: PadSession, startMicros: number): void {
+  if (sent.length === 0) return;
+  for (const { reportId, payload } of sent) recorder.sent(startMicros, reportId, payload);
+  recorder.mark(startMicros, 'sentBefore', { us: sent.map(({ atMicros }) => startMicros - atMicros) });
 }
 
 /** A pad that no other program can meet needs no lock. */

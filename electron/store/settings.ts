@@ -27,6 +27,7 @@ export const defaultSettings: Settings = {
   confirmButton: null,
   zone: { shape: 'scaledRadial', inner: 0.1, outer: 1 },
   window: { width: 1280, height: 860 },
+  limits: {},
 };
 
 const NAME = 'settings';

@@ -102,6 +102,7 @@ function memorySettings(): SettingsPort {
     confirmButton: null,
     zone: { shape: 'radial', inner: 0.1, outer: 1 },
     window: { width: 1280, height: 800 },
+    limits: {},
   };
   return {
     read: () => settings,

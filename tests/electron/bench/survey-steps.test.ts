@@ -1,5 +1,8 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { VirtualClock } from '../../../electron/bench/virtual-clock.ts';
+import { createDemoPlug } from '../../../electron/transport/plug-demo.ts';
+import type { SimulatedHand } from '../../../core/simulate/simulated-hand.ts';
 import type { Request } from '../../../shared/contract.ts';
 import { demoNames, type DemoName } from '../../../core/simulate/demos.ts';
 import { readLog } from '../../support/read-log.ts';
@@ -79,6 +82,61 @@ describe('the steps of a survey', () => {
       field: { minimum: 0, maximum: 255 },
       extent: { least: 0, greatest: 255 },
     });
+  });
+
+  it('takes a press of the confirm button for one of the inputs, and ends only where it is held', async () => {
+    const clock = new VirtualClock(new Date('2024-05-01T10:00:00Z'));
+    const plug = createDemoPlug(clock, 1);
+    const hands: SimulatedHand[] = [];
+    const test = await makeBench({
+      clock,
+      plugDemo: (name, key) => {
+        const source = plug(name, key);
+        if (source.ok && source.value.hand !== null) hands.push(source.value.hand);
+        return source;
+      },
+    });
+    const pass = async (millis: number): Promise<void> => {
+      const end = clock.micros() + 1000 * millis;
+      await clock.run(() => clock.micros() >= end);
+    };
+    const [{ pad } = { pad: '' }] = valueOf(await test.bench.handle('pads.list', {}));
+    valueOf(await test.bench.handle('pads.open', { pad }));
+    await pass(50);
+    const request = surveyOf(pad, { steps: ['inputs'], sticks: [], confirmButton: 4 });
+    valueOf(await test.bench.handle('survey.start', request));
+    expect(last(test)?.prompt).toContain('hold button 4 for two seconds to end without what is missing');
+    const press = async (millis: number): Promise<void> => {
+      hands[0]?.press(4, millis);
+      await pass(millis + 200);
+    };
+    await press(100);
+    expect(last(test)?.step).toBe('inputs');
+    await press(100);
+    await press(1500);
+    expect(last(test)?.step).toBe('inputs');
+    expect(last(test)?.inputs?.find(({ says }) => says === 'button 4')?.missing).toBeNull();
+    await press(2500);
+    await clock.run(() => last(test)?.step === 'done');
+    expect(last(test)).toMatchObject({ step: 'done', captures: [{ state: 'taken' }] });
+    expect(last(test)?.inputs?.filter(({ missing }) => missing !== null)).toHaveLength(25);
+  });
+
+  it('gives a capture up by itself where a hand that follows cannot do it', async () => {
+    const one = await makeBench();
+    const { pad } = valueOf(await one.bench.handle('pads.plugDemo', { name: 'healthy' }));
+    valueOf(await one.bench.handle('pads.open', { pad }));
+    valueOf(await one.bench.handle('demo.hand', { pad, stick: 'left', does: 'follow' }));
+    valueOf(await one.bench.handle('survey.start', surveyOf(pad, { steps: ['travel'] })));
+    await one.until(() => last(one)?.step === 'travel');
+    // Somebody holds the stick: nothing the hand was asked for comes.
+    for (let second = 0; second < 90 && last(one)?.step === 'travel'; second += 1) {
+      valueOf(await one.bench.handle('demo.hand', { pad, stick: 'left', does: 'circle' }));
+      valueOf(await one.bench.handle('demo.hand', { pad, stick: 'left', does: 'follow' }));
+      await one.pass(200);
+    }
+    await one.until(() => last(one)?.step === 'done');
+    expect(one.clock.micros()).toBeLessThan(150e6);
   });
 
   it('takes dwells under each disturbance, and says of which in the mark', { timeout: MINUTES }, async () => {

@@ -10,6 +10,7 @@ const kept: Settings = {
   confirmButton: null,
   zone: { shape: 'radial', inner: 0.08, outer: 1 },
   window: { width: 1280, height: 800 },
+  limits: {},
 };
 
 describe('the settings', () => {
