@@ -8,7 +8,7 @@ import { percent } from './words.ts';
 /** The other axis must have moved by this share of its field. */
 const MOVED = 0.2;
 
-/** Measure: the extent of the quieter axis over the whole log, as a share of the other's. Null where neither moved. */
+/** Measure: what the extent of the quieter axis over the whole log lacks against the other's, a share of it. Null where neither moved. */
 export function findDeadAxis(subject: Subject, limits: Limits): Finding | null {
   const { extents, fields, stick, report } = subject;
   if (extents === null) return null;
@@ -16,11 +16,11 @@ export function findDeadAxis(subject: Subject, limits: Limits): Finding | null {
   const axis = share('x') < share('y') ? 'x' : 'y';
   const moving = share(axis === 'x' ? 'y' : 'x');
   if (!(moving >= MOVED)) return null;
-  const value = share(axis) / moving;
+  const value = 1 - share(axis) / moving;
   const noise = report.rest?.noise?.[axis] ?? 1;
   const u95 = (2 * noise) / (fields[axis].maximum - fields[axis].minimum) / moving;
   const { least, greatest } = extents[axis];
-  const says = `The ${axis} axis of the ${stick} stick stayed within ${least} … ${greatest} while the other one moved, ${percent(value)} of its extent`;
+  const says = `The ${axis} axis of the ${stick} stick stayed within ${least} … ${greatest} while the other one moved, ${percent(1 - value)} of its extent`;
   return makeFinding({
     id: 'dead-axis',
     stick,

@@ -96,8 +96,8 @@ export const defaultLimits = {
     source: 'The usual time for which firmware waits a bounce out.',
   },
   dead: {
-    value: 0.05,
-    unit: 'share of the other axis',
+    value: 0.95,
+    unit: 'share missing of the other axis',
     from: 'workshop',
     source: 'Noise and pick-up from the other axis stay below; no gate stops a working axis so early.',
   },

@@ -6,6 +6,7 @@ const CONSEQUENCES: Readonly<Partial<Record<FindingId, readonly FindingId[]>>> =
   'mapping-of-another-pad': ['stale-mapping', 'layers-disagree'],
   'warming-up': ['loose-return', 'stale-mapping', 'off-centre-part'],
   'dead-axis': [
+    'mapping-of-another-pad',
     'swapped-axes',
     'inverted-axis',
     'turned-part',

@@ -44,11 +44,11 @@ const NEEDED: readonly FindingId[] = [
  * without any, missing evidence makes it `undecided`, never `keep`. A fault that stands whatever is missing decides all the same.
  */
 export function verdictOf(findings: readonly Finding[]): VerdictWhy {
-  const waits = findings.find((one) => one.decision === 'fail' && ASKS[one.id] === 'undecided');
-  if (waits !== undefined) return { verdict: 'undecided', why: waits.says };
   const failed = findings.filter(
     (one) => one.decision === 'fail' && ASKS[one.id] !== undefined && causesOf(one, findings).length === 0,
   );
+  const waits = failed.find((one) => ASKS[one.id] === 'undecided');
+  if (waits !== undefined) return { verdict: 'undecided', why: waits.says };
   const worst = failed.find((one) => one.severity === 'fault') ?? failed[0];
   const missing = findings.find((one) => one.id === 'rest-not-measured' || one.id === 'rim-not-covered');
   if (worst !== undefined && (worst.severity === 'fault' || missing === undefined))
