@@ -25,7 +25,8 @@ describe('contract', () => {
   it('refuses numbers that a survey cannot be run with', () => {
     const good = { pad: 'p', stage: null, sticks: ['left'], releases: 24, turns: 3, confirmButton: null };
     const { request } = calls['survey.start'];
-    expect(request.safeParse(good).success).toBe(true);
+    expect(request.parse(good)).toMatchObject({ steps: ['rest', 'rim', 'travel', 'flick'], sweeps: 2, flicks: 2 });
+    expect(request.safeParse({ ...good, sticks: [], steps: ['inputs'] }).success).toBe(true);
     for (const bad of [
       { releases: 0 },
       { releases: Number.NaN },
@@ -33,6 +34,10 @@ describe('contract', () => {
       { sticks: [] },
       { confirmButton: 129 },
       { stage: 'sold' },
+      { steps: [] },
+      { steps: ['dance'] },
+      { disturbances: ['shake'] },
+      { sweeps: 0 },
     ])
       expect(request.safeParse({ ...good, ...bad }).success).toBe(false);
   });
