@@ -8,9 +8,13 @@ import { percent } from './words.ts';
 /** Dwells of half a second have some independent readings each: the noise is known to this share of itself. */
 const KNOWN_TO = 0.05;
 
+/** Below this share of the step of the counts a σ says more of the step than of the noise. */
+const TOLD_BY_STEP = 0.4;
+
 /**
- * Measure: σ within the dwells of the worse axis, in shares of its half travel. Noise below the step of the counts is below
- * any limit that can be seen, unless the step itself is wider.
+ * Measure: σ within the dwells of the worse axis, in shares of its half travel, or as a multiple of the other axis' σ: what
+ * is further beyond its limit. Noise below the step of the counts is below any limit that can be seen, unless the step itself
+ * is wider, and is no measure for the other axis.
  */
 export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null {
   const { report, stick, half } = subject;
@@ -26,13 +30,15 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
   const [worst] = axes.toSorted((a, b) => b.share - a.share);
   if (worst === undefined) return null;
   const other = axes.find(({ axis }) => axis !== worst.axis);
-  const says = `At rest the ${worst.axis} reading of the ${stick} stick is restless by ${worst.sigma.toFixed(2)} counts, ${percent(worst.share, 2)} of the half travel`;
+  const times = other === undefined || other.sigma < TOLD_BY_STEP * step[other.axis] ? null : worst.share / other.share;
+  const isUneven = times !== null && times / limits.noiseTimes.value > worst.share / limits.noise.value;
+  const says = `At rest the ${worst.axis} reading of the ${stick} stick is restless by ${worst.sigma.toFixed(2)} counts, ${percent(worst.share, 2)} of the half travel${isUneven ? ` and ${times.toFixed(1)} times the other axis` : ''}`;
   return makeFinding({
     id: 'noisy-joint',
     stick,
-    value: worst.share,
-    u95: Math.hypot(KNOWN_TO * worst.share, worst.step),
-    limit: limits.noise,
+    value: isUneven ? times : worst.share,
+    u95: isUneven ? Math.SQRT2 * KNOWN_TO * times : Math.hypot(KNOWN_TO * worst.share, worst.step),
+    limit: isUneven ? limits.noiseTimes : limits.noise,
     severity: 'fault',
     says: {
       fail: `${says}: a joint or a wire is noisy.`,

@@ -14,7 +14,7 @@ const HALF = 'share of the half travel';
 
 export const defaultLimits = {
   offCentre: {
-    value: 0.035,
+    value: 0.033,
     unit: HALF,
     from: 'workshop',
     source:
@@ -40,7 +40,7 @@ export const defaultLimits = {
     source: 'Alone it makes a mean radial error of 2 %, half of what a well calibrated magnetic stick shows.',
   },
   shortRange: {
-    value: 0.022,
+    value: 0.02,
     unit: 'share of one side',
     from: 'workshop',
     source: 'Below the 3 % by which the two sides of a linear Hall sensor may differ by its data sheet.',
@@ -63,6 +63,12 @@ export const defaultLimits = {
     from: 'published',
     source:
       "Output smoothness of precision plastic tracks: 0.1 % of the input at most, typically (a maker's handbook).",
+  },
+  noiseTimes: {
+    value: 2,
+    unit: 'times the other axis',
+    from: 'workshop',
+    source: 'The two sensors of one part are alike; at rest a sound one is hardly more restless than the other.',
   },
   looseReturn: {
     value: 0.015,

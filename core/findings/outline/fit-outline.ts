@@ -28,13 +28,16 @@ const STEPS = 12;
 const ROUND_RESIDUAL = 0.008;
 /** Points further off than this many times the usual residual are readings gone astray. */
 const ASTRAY = 5;
+/** An eight-sided gate falls from a corner by 4 % in 10°; from one direction to its neighbours no gate leaps so far. */
+const LEAP = 0.08;
 
 /**
  * Least squares of `outsideBy` over the points (Gauss and Newton with a numeric derivative); once more without points that
  * went astray. A round gate unless it leaves over more than 0.8 % and eight sides leave less than half as much. Null with
  * fewer than 36 points, with 45° of directions without one, or where the points do not determine the unknowns.
  */
-export function fitOutline(points: readonly RimPoint[]): Outline | null {
+export function fitOutline(all: readonly RimPoint[]): Outline | null {
+  const points = withoutStrays(all);
   if (points.length < LEAST_POINTS || widestGap(points) >= WIDEST_GAP) return null;
   const round = fitGate(points, ROUND, 0);
   if (round !== null && round.residual <= ROUND_RESIDUAL) return round;
@@ -44,6 +47,16 @@ export function fitOutline(points: readonly RimPoint[]): Outline | null {
     .toSorted((a, b) => a.residual - b.residual)[0];
   if (sided === undefined) return round;
   return round === null || sided.residual < round.residual / 2 ? sided : round;
+}
+
+/** Without points whose radius leaps away from those of their neighbours, by more than any corner of a gate does. */
+function withoutStrays(points: readonly RimPoint[]): readonly RimPoint[] {
+  const radii = points.map(({ dx, dy }) => Math.hypot(dx, dy));
+  return points.filter((_, i) => {
+    const near = [-2, -1, 0, 1, 2].map((k) => radii[(i + k + radii.length) % radii.length] ?? Number.NaN);
+    const usual = near.toSorted((a, b) => a - b)[2] ?? Number.NaN;
+    return Math.abs((radii[i] ?? Number.NaN) - usual) <= LEAP * usual;
+  });
 }
 
 function fitGate(points: readonly RimPoint[], size: number, corner: number): Outline | null {
