@@ -33,7 +33,7 @@ const faultWords: Readonly<Record<SweepFault, string>> = {
 export function travelPrompt({ stick, toward, phase, fault, elsewhere, stuck }: TravelAsk): string {
   if (toward === null) return `All sweeps of the ${stick} stick are taken.`;
   const [from, to] = [directionWords(wrapDegrees(toward + 180)), directionWords(toward)];
-  const ask = `Push the ${stick} stick ${from} to the edge, wait a moment, then lead it slowly through the middle all the way ${to}, in about three seconds.`;
+  const ask = `Push the ${stick} stick ${from} to the edge, wait a moment, then lead it slowly through the middle all the way ${to}: three seconds at least, slower tells more.`;
   if (phase === 'standing')
     return stuck === null
       ? `Now slowly through the middle all the way ${to}.`
