@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { VirtualClock } from '../../../electron/bench/virtual-clock.ts';
+import { SimulatedTransport } from '../../../electron/transport/simulated-transport.ts';
 import { createDemoPlug } from '../../../electron/transport/plug-demo.ts';
 import type { SimulatedHand } from '../../../core/simulate/simulated-hand.ts';
 import type { Request } from '../../../shared/contract.ts';
@@ -120,6 +121,33 @@ describe('the steps of a survey', () => {
     await clock.run(() => last(test)?.step === 'done');
     expect(last(test)).toMatchObject({ step: 'done', captures: [{ state: 'taken' }] });
     expect(last(test)?.inputs?.filter(({ missing }) => missing !== null)).toHaveLength(25);
+  });
+
+  it('keeps the sweeps that were taken when the pad vanishes amid one', async () => {
+    const clock = new VirtualClock(new Date('2024-05-01T10:00:00Z'));
+    const plug = createDemoPlug(clock, 1);
+    const transports: unknown[] = [];
+    const test = await makeBench({
+      clock,
+      plugDemo: (name, key) => {
+        const source = plug(name, key);
+        if (source.ok) transports.push(source.value.transport);
+        return source;
+      },
+    });
+    const [{ pad } = { pad: '' }] = valueOf(await test.bench.handle('pads.list', {}));
+    valueOf(await test.bench.handle('pads.open', { pad }));
+    await follow(test, pad);
+    const { survey } = valueOf(await test.bench.handle('survey.start', surveyOf(pad, { steps: ['travel'] })));
+    await clock.run(() => last(test)?.sweeps.taken.length === 2 && last(test)?.phase === 'sweeping');
+    const [transport] = transports;
+    if (transport instanceof SimulatedTransport) transport.unplug();
+    await clock.run(() => last(test)?.step === 'failed');
+    expect(last(test)).toMatchObject({ step: 'failed', problem: { code: 'pad-gone' }, captures: [{ state: 'open' }] });
+    const { entries, cut } = await readLog(path.join(test.folder, 'surveys', survey, 'log.padlog'));
+    expect(cut).toBe(false);
+    expect(entries.filter((entry) => entry.includes(' toward '))).toHaveLength(3);
+    expect(entries.at(-1)).toContain('capture {"stick":"left","purpose":"travel","edge":"end"}');
   });
 
   it('gives a capture up by itself where a hand that follows cannot do it', async () => {
