@@ -2,11 +2,10 @@
 import type { StickFields } from '../pad/stick.ts';
 import { coverageStretches, unrolledSpans } from './coverage-stretches.ts';
 import type { Mark } from './figure.ts';
-import { line, polyline, text } from './marks.ts';
+import { line, polyline } from './marks.ts';
 import type { PlaneFigure } from './plane-figure.ts';
 import type { ProfileFigure } from './profile-figure.ts';
 import type { RailsFigure } from './rails-figure.ts';
-import { textWidth } from './spread-labels.ts';
 
 const STEP = 5;
 const ALL = 360 / STEP;
@@ -18,40 +17,19 @@ export interface CountStretch {
   readonly to: number;
 }
 
-/** A bar with feet over each stretch of the directions, on the line between reach and onset, with its word once. */
+/** A bar with feet over each stretch of the directions, just above the axis of directions. */
 export function profileEvidence(figure: ProfileFigure, directions: readonly number[], letter: number): Mark[] {
-  const y = figure.top - letter * 0.35;
-  const spans = stretchesOf(directions).flatMap(unrolledSpans);
-  const widest = spans.reduce<readonly [number, number] | null>(
-    (best, span) => (best === null || span[1] - span[0] > best[1] - best[0] ? span : best),
-    null,
-  );
-  const words = 'finding';
-  const half = textWidth(words, letter) / 2;
-  return [
-    ...spans.flatMap(([from, to]) => {
+  const y = figure.bottom - letter * 0.5;
+  return stretchesOf(directions)
+    .flatMap(unrolledSpans)
+    .flatMap(([from, to]) => {
       const [start, end] = [figure.direction.at(from), figure.direction.at(to)];
       return [
         line('evidence', null, start, y, end, y),
-        line('evidence', null, start, y, start, y + letter * 0.5),
-        line('evidence', null, end, y, end, y + letter * 0.5),
+        line('evidence', null, start, y, start, figure.bottom),
+        line('evidence', null, end, y, end, figure.bottom),
       ];
-    }),
-    ...(widest === null
-      ? []
-      : [
-          text(
-            'evidence',
-            null,
-            Math.min(
-              Math.max(figure.direction.at((widest[0] + widest[1]) / 2), figure.direction.range[0] + half),
-              figure.direction.range[1] - half,
-            ),
-            y - letter * 0.45,
-            words,
-          ),
-        ]),
-  ];
+    });
 }
 
 /** An arc just outside of the gate over each stretch of the directions, at the reach of `radius` counts. */
@@ -95,7 +73,7 @@ export function railsEvidence(
 
 /** Directions as stretches; a stretch over 0° has its last before its first. */
 export function stretchesOf(directions: readonly number[]): ReturnType<typeof coverageStretches> {
-  const marked = new Set(directions.map((angle) => (((Math.round(angle / STEP) % ALL) + ALL) % ALL) as number));
+  const marked = new Set(directions.map((angle) => ((Math.round(angle / STEP) % ALL) + ALL) % ALL));
   return coverageStretches(
     Array.from({ length: ALL }, (_, index) => (marked.has(index) ? 'covered' : 'none')),
     'covered',

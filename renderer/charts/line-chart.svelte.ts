@@ -1,16 +1,26 @@
-/** A small line chart on 0 … 1 axes, drawn by Chart.js in the theme's ink. */
-import { Chart, LinearScale, LineController, LineElement, PointElement, type ChartConfiguration } from 'chart.js';
+/** A small line chart on 0 … 1 or on logarithmic axes, drawn by Chart.js in the theme's ink. */
+import {
+  Chart,
+  LinearScale,
+  LineController,
+  LineElement,
+  LogarithmicScale,
+  PointElement,
+  type ChartConfiguration,
+} from 'chart.js';
 import { untrack } from 'svelte';
 import type { Attachment } from 'svelte/attachments';
 import type { Tone } from '../../core/plot/figure.ts';
 import { readInk, type Ink } from '../theme/read-ink.ts';
 
-Chart.register(LineController, LineElement, PointElement, LinearScale);
+Chart.register(LineController, LineElement, PointElement, LinearScale, LogarithmicScale);
 
 export interface LineChartInput {
   /** Words of the two axes. */
   readonly across: string;
   readonly up: string;
+  /** `share`, 0 … 1, where not given; `logarithmic` takes its limits from the points, which are above 0. */
+  readonly scale?: 'share' | 'logarithmic';
   /** Drawn in order; x and y in turn, plain numbers. */
   readonly lines: readonly { readonly tone: Tone; readonly points: Float64Array }[];
 }
@@ -40,11 +50,16 @@ export function lineChart(read: () => LineChartInput): Attachment<HTMLCanvasElem
 function configuration(input: LineChartInput, ink: Ink, letter: number): ChartConfiguration<'line'> {
   const font = { family: ink.sans, size: letter };
   const axis = (words: string): object => ({
-    type: 'linear',
-    min: 0,
-    max: 1,
+    ...(input.scale === 'logarithmic' ? { type: 'logarithmic' } : { type: 'linear', min: 0, max: 1 }),
     title: { display: true, text: words, color: ink.soft, font, padding: 2 },
-    ticks: { stepSize: 0.5, color: ink.soft, font, minRotation: 0, maxRotation: 0, padding: 4 },
+    ticks: {
+      ...(input.scale === 'logarithmic' ? { maxTicksLimit: 4 } : { stepSize: 0.5 }),
+      color: ink.soft,
+      font,
+      minRotation: 0,
+      maxRotation: 0,
+      padding: 4,
+    },
     grid: { color: ink.faint, tickLength: 0 },
     border: { color: ink.rule },
   });

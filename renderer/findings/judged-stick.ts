@@ -33,23 +33,8 @@ export function judgedSticks(report: Report): JudgedStick[] {
       keyed.filter(({ finding }) => finding.decision === decision);
     const parts = { failed: of('fail'), unsure: of('cannot say'), held: of('pass') };
     const missing = (report.sticks[stick]?.lacks ?? []).map(({ says }) => says);
-    return [{ stick, verdict, reason: reasonOf(verdict, parts, missing), ...parts, missing }];
+    return [{ stick, verdict, reason: report.verdictWhy[stick] ?? '', ...parts, missing }];
   });
-}
-
-function reasonOf(
-  verdict: Verdict,
-  { failed, unsure, held }: Pick<JudgedStick, 'failed' | 'unsure' | 'held'>,
-  missing: readonly string[],
-): string {
-  if (verdict === 'undecided') {
-    const first = missing[0] ?? unsure[0]?.finding.says ?? failed[0]?.finding.says;
-    return first ?? 'Nothing was measured that a verdict could stand on.';
-  }
-  if (verdict !== 'keep') return failed[0]?.finding.says ?? unsure[0]?.finding.says ?? '';
-  const notes = failed.length === 0 ? '' : ` ${failed[0]?.finding.says ?? ''}`;
-  const open = unsure.length === 0 ? '' : ` ${counted(unsure.length, 'cannot be told', 'cannot be told')}.`;
-  return `${counted(held.length, 'check holds', 'checks hold')}.${open}${notes}`;
 }
 
 /** What the left column says beside the view's name, e.g. `2 faults` or `all hold`. */

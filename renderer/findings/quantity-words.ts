@@ -15,6 +15,7 @@ interface Written {
 export function writtenIn(unit: string): Written {
   if (unit.startsWith('share')) return { times: 100, sign: `${NARROW}%`, of: unit.slice('share'.length).trim() };
   if (unit === 'degrees') return { times: 1, sign: '°', of: '' };
+  if (unit === 'ms') return { times: 1, sign: `${NARROW}ms`, of: '' };
   if (unit === 'times') return { times: 1, sign: '×', of: '' };
   return { times: 1, sign: '', of: unit };
 }

@@ -12,11 +12,12 @@ import type { ProposalReply, ResponseSeries } from './workbench-state.svelte.ts'
 const NONE = '—';
 const STATES = { covered: 'covered', thin: 'few turns', none: 'not covered' } as const;
 
-/** `atLeast` names the directions whose reach stands at a limit of the field. */
+/** `atLeast` names the directions whose reach stands at a limit of the field; `marked` are those of the marked finding. */
 export function profileTable(
   standings: readonly Standing[],
   atLeast: readonly boolean[],
   selected: number | null,
+  marked: readonly number[] = [],
 ): Table {
   const directions = standings[0]?.rim?.directions ?? [];
   return {
@@ -29,7 +30,7 @@ export function profileTable(
     ],
     rows: directions.map((direction, index) => [
       directionText(direction.angle),
-      STATES[direction.state],
+      `${STATES[direction.state]}${marked.includes(direction.angle) ? ', finding' : ''}`,
       ...standings.flatMap(({ rim }) => [
         `${atLeast[index] === true ? '≥ ' : ''}${fixed(rim?.directions[index]?.reach, 3)}`,
         fixed(rim?.directions[index]?.spread, 4),

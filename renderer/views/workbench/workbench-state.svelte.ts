@@ -9,8 +9,12 @@ import { responseCurve } from '../../../core/plot/response-curve.ts';
 import type { Tone } from '../../../core/plot/figure.ts';
 import type { Problem, Result } from '../../../core/result.ts';
 import { compileChain } from '../../../core/zones/run-chain.ts';
+import type { Finding } from '../../../core/findings/finding.ts';
 import type { BenchApi } from '../../../shared/bench-api.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';
+import { findByKey, findingsOf } from '../../findings/finding-key.ts';
+import { judgedInBrief } from '../../findings/judged-stick.ts';
+import { judgedNote } from '../../findings/judged-note.svelte.ts';
 import { planeInput, profileInput, railsInput, rimPoint } from './figure-inputs.ts';
 import { ledgerRows } from './ledger.ts';
 import { missingSentences } from './missing.ts';
@@ -28,6 +32,8 @@ export interface WorkbenchSources {
   /** The selected direction, or null. */
   direction(): number | null;
   select(direction: number): void;
+  /** Key of the finding whose evidence is marked, or null. */
+  finding(): string | null;
   /** The zone as the settings hold it; null until they are read. */
   zone(): Zone | null;
 }
@@ -84,6 +90,11 @@ export class WorkbenchState {
     this.evidence === null ? null : planeInput(this.evidence, this.standings, this.zone),
   );
   readonly rails = $derived.by(() => (this.evidence === null ? null : railsInput(this.evidence, this.standings)));
+  /** The finding whose evidence is marked, or null. */
+  readonly finding: Finding | null = $derived.by(() => {
+    const findings = this.#details?.report.findings ?? [];
+    return findByKey(findingsOf(findings, this.#from.stick()), this.#from.finding());
+  });
   /** What every view shows: the direction pointed at, else the selected one. */
   readonly direction: number | null = $derived.by(() => this.#pointed ?? this.#from.direction());
   /** Whether the reach of the shown direction stands at a limit of its field, and so is only "at least" known. */
@@ -167,6 +178,7 @@ export class WorkbenchState {
     this.#details = reply.ok ? reply.value : null;
     this.#problem = reply.ok ? null : reply.problem;
     if (!reply.ok) return;
+    judgedNote.keep(survey, judgedInBrief(reply.value.report));
     // The weakest direction is what a bench asks about first.
     if (this.#from.direction() === null) this.#from.select(this.standings[0]?.rim?.leastReach?.angle ?? 0);
     await this.#propose();

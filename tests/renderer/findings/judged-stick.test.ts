@@ -8,6 +8,21 @@ function reportOf(verdict: Verdict, findings: readonly Finding[]): Report {
   return { ...emptyReport(), verdict: { left: verdict }, findings: structuredClone(findings) as Report['findings'] };
 }
 
+const axis = { min: 0, centre: 1, max: 2 };
+const stickReport: NonNullable<Report['sticks']['left']> = {
+  rest: null,
+  rim: null,
+  travel: null,
+  flick: null,
+  disturbance: null,
+  allan: null,
+  warmUp: null,
+  mapping: { x: axis, y: axis },
+  mappingFrom: 'range',
+  captures: 'marked',
+  lacks: [],
+};
+
 const holds = makeFinding({ id: 'overshoot', decision: 'pass', says: 'No overshoot.' });
 const open = makeFinding({ id: 'turned-part', decision: 'cannot say', says: 'The turn cannot be told from the hand.' });
 
@@ -21,17 +36,12 @@ describe('judgedSticks', () => {
     ]);
   });
 
-  it('gives the leading fault as the reason', () => {
-    expect(judgedSticks(reportOf('reseat', [holds, makeFinding()]))[0]?.reason).toBe(makeFinding().says);
-  });
-
-  it('counts what holds and what cannot be told as the reason to keep', () => {
-    expect(judgedSticks(reportOf('keep', [holds, open]))[0]?.reason).toBe('1 check holds. 1 cannot be told.');
-  });
-
-  it('gives what is missing as the reason for no decision', () => {
-    expect(judgedSticks(reportOf('undecided', [holds, open]))[0]?.reason).toBe(open.says);
-    expect(judgedSticks(reportOf('undecided', []))[0]?.reason).toContain('Nothing was measured');
+  it('gives the reason as it was judged, and what was not captured beside it', () => {
+    const lacks = [{ code: 'no-turn', says: 'No whole turn is in this log.' }];
+    const report = { ...reportOf('undecided', [open]), verdictWhy: { left: 'The gate was not turned.' } };
+    const stick = { ...stickReport, lacks };
+    const [left] = judgedSticks({ ...report, sticks: { left: stick } });
+    expect([left?.reason, left?.missing]).toEqual(['The gate was not turned.', ['No whole turn is in this log.']]);
   });
 
   it('leaves a stick without a verdict out', () => {

@@ -10,6 +10,7 @@ test('degrees and times carry their sign, anything else its unit', () => {
   expect(writeQuantity(11.2, 2.4, 'degrees')).toBe('11.2 ± 2.4°');
   expect(writeNumber(3, 'times')).toBe('3×');
   expect(writeQuantity(8, null, 'releases')).toBe('8 releases');
+  expect(writeNumber(5, 'ms')).toBe('5\u202fms');
   expect(writeQuantity(null, null, 'ms')).toBe('—');
 });
 

@@ -25,6 +25,11 @@ describe('table twins', () => {
     expect(table.rows[21]?.slice(0, 3)).toEqual(['105° up', 'not covered', '—']);
   });
 
+  it('name the directions of the marked finding', () => {
+    const { rows } = profileTable([now], [], null, [90]);
+    expect([rows[18]?.[1], rows[19]?.[1]]).toEqual(['covered, finding', 'covered']);
+  });
+
   it('have as many cells in a row as heads, whatever is compared', () => {
     const evidence = oneRelease();
     const both = [now, proposed];

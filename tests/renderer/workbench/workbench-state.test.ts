@@ -42,6 +42,7 @@ function workbench(part: Partial<WorkbenchSources> = {}, details: SurveyDetails 
     stick: () => selected.stick,
     direction: () => selected.direction,
     select: (direction) => (selected.direction = direction),
+    finding: () => null,
     zone: () => zone,
     ...part,
   });

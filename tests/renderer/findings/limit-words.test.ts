@@ -1,0 +1,28 @@
+import { expect, test } from 'vitest';
+import { findingIds } from '../../../core/findings/finding.ts';
+import { defaultLimits } from '../../../core/findings/limits.ts';
+import { LIMIT_IDS, LIMIT_OF, limitName, limitText, readLimit } from '../../../renderer/findings/limit-words.ts';
+
+test('every limit has a name, and every finding knows its own', () => {
+  expect(LIMIT_IDS.filter((id) => limitName(id) === id && id !== 'overshoot' && id !== 'bounce')).toEqual([]);
+  expect(findingIds.filter((id) => LIMIT_OF[id] === null)).toEqual(['warming-up']);
+});
+
+test('what a field shows is read back as the same value, whatever the unit', () => {
+  for (const id of LIMIT_IDS)
+    expect(readLimit(id, limitText(id, defaultLimits[id].value))).toEqual({
+      value: expect.closeTo(defaultLimits[id].value, 12) as number,
+    });
+});
+
+test('shares are written in per cent, with comma or sign as the hand likes', () => {
+  expect(limitText('offCentre', 0.035)).toBe('3.5');
+  expect(readLimit('offCentre', ' 4,5 % ')).toEqual({ value: 0.045 });
+  expect(readLimit('turn', '6°')).toEqual({ value: 6 });
+});
+
+test('what cannot be a limit is told', () => {
+  for (const wrong of ['', 'three', '0', '-1', '1e9x']) expect(readLimit('seat', wrong)).toHaveProperty('problem');
+  expect(readLimit('seat', '101')).toHaveProperty('problem');
+  expect(readLimit('releases', '12.5')).toHaveProperty('problem');
+});
