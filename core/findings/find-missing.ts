@@ -1,6 +1,6 @@
 /** What the log is too thin for: too few releases, directions that were not covered. */
 import type { Finding } from './finding.ts';
-import type { Limits } from './limits.ts';
+import type { Limit, Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
 import type { Subject } from './subject.ts';
 
@@ -40,7 +40,7 @@ function missing(
   id: 'rest-not-measured' | 'rim-not-covered',
   stick: Subject['stick'],
   value: number,
-  limit: Limits['releases'] | Limits['uncovered'],
+  limit: Limit,
   says: string,
   why: readonly string[],
   next: string,

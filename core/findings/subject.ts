@@ -31,6 +31,9 @@ export interface Subject {
   readonly layers: StickLayers | null;
 }
 
+/** Where a sensor is at its limit the outline is led on from further away: enough to tell that a good part is cut off. */
+const PINNED_GAP = 100;
+
 /** Null where the log has no readings of the stick. */
 export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures): Subject | null {
   const report = measures.sticks[stick];
@@ -40,7 +43,7 @@ export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures)
   const { rest } = report;
   const step = rest?.step ?? { x: 1, y: 1 };
   const pinned = pinnedSides(track, stick, rest?.noise ?? null, step);
-  const outline = fitOutline(rimPoints(report, fields, pinned, step));
+  const outline = fitOutline(rimPoints(report, fields, pinned, step), pinned.length > 0 ? PINNED_GAP : undefined);
   return {
     stick,
     report,

@@ -34,11 +34,11 @@ const LEAP = 0.08;
 /**
  * Least squares of `outsideBy` over the points (Gauss and Newton with a numeric derivative); once more without points that
  * went astray. A round gate unless it leaves over more than 0.8 % and eight sides leave less than half as much. Null with
- * fewer than 36 points, with 45° of directions without one, or where the points do not determine the unknowns.
+ * fewer than 36 points, with `mostGap` degrees of directions or more without one, or where the points do not determine the unknowns.
  */
-export function fitOutline(all: readonly RimPoint[]): Outline | null {
+export function fitOutline(all: readonly RimPoint[], mostGap = WIDEST_GAP): Outline | null {
   const points = withoutStrays(all);
-  if (points.length < LEAST_POINTS || widestGap(points) >= WIDEST_GAP) return null;
+  if (points.length < LEAST_POINTS || widestGap(points) >= mostGap) return null;
   const round = fitGate(points, ROUND, 0);
   if (round !== null && round.residual <= ROUND_RESIDUAL) return round;
   const sided = [0, Math.PI / 8]

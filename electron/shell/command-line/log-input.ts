@@ -1,6 +1,6 @@
 /** A report log and the mapping it is looked at under, as several commands take them. */
 import type { Track } from '../../../core/capture/track.ts';
-import { parseMappingFile } from '../../../core/mapping/mapping-file.ts';
+import { parseMappingFile, type MappingFile } from '../../../core/mapping/mapping-file.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { readTrack } from '../../bench/read-track.ts';
@@ -23,8 +23,13 @@ export async function readLog(terminal: Terminal, file: string): Promise<Result<
 
 /** The mappings of a mapping file, or null where none is given. */
 export async function readMapping(file: string | undefined): Promise<Result<PadMapping | null>> {
+  const read = await readMappingFile(file);
+  return read.ok ? done(read.value?.sticks ?? null) : read;
+}
+
+/** The whole mapping file, with the pad that it says it is of; null where none is given. */
+export async function readMappingFile(file: string | undefined): Promise<Result<MappingFile | null>> {
   if (file === undefined) return done(null);
   const json = await readJson(file);
-  const parsed = json.ok ? parseMappingFile(json.value) : json;
-  return parsed.ok ? done(parsed.value.sticks) : parsed;
+  return json.ok ? parseMappingFile(json.value) : json;
 }
