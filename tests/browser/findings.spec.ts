@@ -58,7 +58,7 @@ test('names the true cause first, with value, limit, causes and the next step', 
   await expect(app.getByRole('link', { name: /^left stick.*Reseat/u })).toBeVisible();
   const first = app.getByRole('article').first();
   await expect(first.getByRole('heading', { name: 'Short range' })).toBeVisible();
-  await expect(first.getByRole('img', { name: /% of one side, limit at most 2\.2.%: fails/u })).toBeVisible();
+  await expect(first.getByRole('img', { name: /% of one side, limit at most [\d.]+.%: fails/u })).toBeVisible();
   await expect(first).toContainText('Likely causes');
   await expect(first).toContainText('Next');
   await expect(app.getByText(/held, \d+ checks$/u)).toBeVisible();
@@ -99,17 +99,18 @@ test('by keyboard: a finding is reached, opened with Enter, and kept in the addr
 test('a limit that is made the workshop’s own judges anew, is marked, and is taken back', async ({ app }) => {
   await openFindings(app);
   const field = app.getByLabel('Limit of short range');
+  const usual = await field.inputValue();
   await field.fill('no');
   await expect(app.getByRole('alert').filter({ hasText: 'Write a number' })).toBeVisible();
   await field.fill('30');
   await field.press('Enter');
   await expect(finding(app, 'Short range')).toHaveCount(0, { timeout: 60_000 });
-  const back = app.getByRole('button', { name: /^short range: yours, back to 2\.2/u });
+  const back = app.getByRole('button', { name: /^short range: yours, back to [\d.]+/u });
   await expect(back).toBeVisible();
   await expectAccessible(app);
   await back.click();
   await expect(finding(app, 'Short range')).toBeVisible({ timeout: 60_000 });
-  await expect(field).toHaveValue('2.2');
+  await expect(field).toHaveValue(usual);
 });
 
 test('a survey without a gate is undecided and says what is missing', async ({ app }) => {
