@@ -4,7 +4,14 @@ import path from 'node:path';
 import { buildIfStale, root } from './stale.js';
 
 if (buildIfStale() !== 0) process.exit(1);
-const benchmarks = ['decode', 'measure-log', 'workbench-frames'];
+const benchmarks = [
+  'decode',
+  'numeric-against-scipy',
+  'minimum-zone',
+  'measure-log',
+  'measure-growth',
+  'workbench-frames',
+];
 const rows = benchmarks.flatMap((name) => run(process.execPath, [path.join(root, 'tests/perf', `${name}.ts`)], {}));
 if (!process.argv.includes('--no-rig')) {
   for (const mode of ['virtual', 'real']) {

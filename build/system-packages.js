@@ -22,10 +22,17 @@ function hasLibusb() {
   return String(spawnSync('/sbin/ldconfig', ['-p']).stdout).includes('libusb-1.0.so.0');
 }
 
+/** The judge of the numbers; looked for where Debian puts it. */
+function hasScipy() {
+  if (process.platform !== 'linux') return true;
+  return spawnSync('/usr/bin/python3', ['-c', 'import scipy.stats']).status === 0;
+}
+
 function missing() {
   const names = [];
   if (chromium() === undefined) names.push('chromium');
   if (!hasLibusb()) names.push('libusb-1.0-0');
+  if (!hasScipy()) names.push('python3-scipy');
   return names;
 }
 

@@ -4,6 +4,7 @@ import sys
 
 import numpy
 from scipy import linalg, special, stats
+from scipy.spatial import ConvexHull
 
 questions = json.load(sys.stdin)
 
@@ -31,6 +32,9 @@ json.dump(
             [float(numpy.quantile(values, p)) for p in questions["shares"]] for values in questions["columns"]
         ],
         "covariances": [covariance(points) for points in questions["clouds"]],
+        # In the plane SciPy calls the area of a hull its volume.
+        "hullAreas": [float(ConvexHull(numpy.array(points).reshape(-1, 2)).volume) for points in questions["clouds"]],
+        "fTail": [float(stats.f.sf(f, above, below)) for f, above, below in questions["fTail"]],
         "fits": [fit(question) for question in questions["fits"]],
         # The inverse of SciPy 1.10 is good to 5e-9 only; its distribution function to all digits.
         "t": [float(stats.t.cdf(value, degrees)) for value, degrees in questions["t"]],

@@ -2,8 +2,10 @@
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { convexHull } from '../../core/geometry/convex-hull.ts';
 import { betaQuantile } from '../../core/numeric/beta-quantile.ts';
 import { covariance2 } from '../../core/numeric/covariance.ts';
+import { fTail } from '../../core/numeric/f-tail.ts';
 import { gammaTail } from '../../core/numeric/gamma-tail.ts';
 import { linearFit } from '../../core/numeric/linear-fit.ts';
 import { mean } from '../../core/numeric/mean.ts';
@@ -19,6 +21,8 @@ interface Answers {
   readonly deviations: number[];
   readonly quantiles: number[][];
   readonly covariances: [number, number, number][];
+  readonly hullAreas: number[];
+  readonly fTail: number[];
   readonly fits: [number, number, number, number][];
   readonly t: number[];
   readonly beta: number[];
@@ -48,7 +52,7 @@ const shares = times(200, () => [between(1e-4, 1 - 1e-4), 10 ** between(0, 4)] a
 const questions = {
   columns: times(20, () => column(random.integer(2, 200))),
   shares: [0, 0.01, 0.25, 0.5, 0.77, 0.95, 1],
-  clouds: times(20, () => column(2 * random.integer(2, 100))),
+  clouds: times(20, () => column(2 * random.integer(3, 100))),
   fits: times(20, () => {
     const x = column(random.integer(3, 100));
     const slope = between(-5, 5);
@@ -60,8 +64,19 @@ const questions = {
     const a = 10 ** between(-0.3, 3.5);
     return [a, a * between(0.5, 1.5)] as const;
   }),
+  fTail: times(100, () => [10 ** between(-1, 1.5), random.integer(1, 40), random.integer(1, 200)] as const),
   normal: times(50, () => between(-12, 8)),
 };
+
+/** Of a polygon, seen from its first corner. */
+function areaOf(corners: Float64Array): number {
+  const [x = NaN, y = NaN] = corners;
+  let twice = 0;
+  for (let i = 2; i + 3 < corners.length; i += 2) {
+    twice += (corners[i]! - x) * (corners[i + 3]! - y) - (corners[i + 2]! - x) * (corners[i + 1]! - y);
+  }
+  return twice / 2;
+}
 
 const interpreter = '/usr/bin/python3';
 const hasSciPy = spawnSync(interpreter, ['-c', 'import scipy.stats']).status === 0;
@@ -79,57 +94,72 @@ function ask(): Answers {
   return JSON.parse(run.stdout) as Answers;
 }
 
-describe.skipIf(!hasSciPy)('SciPy on seeded random data', () => {
-  const answers = hasSciPy ? ask() : null;
+describe.skipIf(!hasSciPy)(
+  `SciPy on seeded random data${hasSciPy ? '' : ': SKIPPED, python3-scipy is not installed'}`,
+  () => {
+    const answers = hasSciPy ? ask() : null;
 
-  it('agrees on means and sample deviations', () => {
-    for (const [i, values] of questions.columns.entries()) {
-      expectRelative(mean(values), answers!.means[i]!, 1e-12);
-      expectRelative(standardDeviation(values), answers!.deviations[i]!, 1e-9);
-    }
-  });
-
-  it('agrees on quantiles of definition 7', () => {
-    for (const [i, values] of questions.columns.entries()) {
-      const size = Math.max(...values.map(Math.abs));
-      for (const [k, p] of questions.shares.entries()) {
-        expectWithin(quantile(values, p), answers!.quantiles[i]![k]!, 1e-12 * size);
+    it('agrees on means and sample deviations', () => {
+      for (const [i, values] of questions.columns.entries()) {
+        expectRelative(mean(values), answers!.means[i]!, 1e-12);
+        expectRelative(standardDeviation(values), answers!.deviations[i]!, 1e-9);
       }
-    }
-  });
+    });
 
-  it('agrees on covariances', () => {
-    for (const [i, points] of questions.clouds.entries()) {
-      const { xx, xy, yy } = covariance2(points)!;
-      const [expectedXx, expectedXy, expectedYy] = answers!.covariances[i]!;
-      expectRelative(xx, expectedXx, 1e-9);
-      expectRelative(yy, expectedYy, 1e-9);
-      expectWithin(xy, expectedXy, 1e-9 * Math.sqrt(expectedXx * expectedYy));
-    }
-  });
+    it('agrees on quantiles of definition 7', () => {
+      for (const [i, values] of questions.columns.entries()) {
+        const size = Math.max(...values.map(Math.abs));
+        for (const [k, p] of questions.shares.entries()) {
+          expectWithin(quantile(values, p), answers!.quantiles[i]![k]!, 1e-12 * size);
+        }
+      }
+    });
 
-  it('agrees on lines and their standard errors to 1e-9', () => {
-    for (const [i, { x, y }] of questions.fits.entries()) {
-      const fit = linearFit(x, y)!;
-      const [slope, intercept, slopeError, interceptError] = answers!.fits[i]!;
-      expectRelative(fit.slope, slope, 1e-9);
-      expectRelative(fit.intercept, intercept, 1e-9);
-      expectRelative(fit.slopeError!, slopeError, 1e-9);
-      expectRelative(fit.interceptError!, interceptError, 1e-9);
-    }
-  });
+    it('agrees on covariances', () => {
+      for (const [i, points] of questions.clouds.entries()) {
+        const { xx, xy, yy } = covariance2(points)!;
+        const [expectedXx, expectedXy, expectedYy] = answers!.covariances[i]!;
+        expectRelative(xx, expectedXx, 1e-9);
+        expectRelative(yy, expectedYy, 1e-9);
+        expectWithin(xy, expectedXy, 1e-9 * Math.sqrt(expectedXx * expectedYy));
+      }
+    });
 
-  it('agrees on quantiles of t and beta to 1e-9', () => {
-    for (const [i, [p]] of shares.entries()) expectRelative(answers!.t[i], p, 1e-9);
-    for (const [i, [p, a, b]] of questions.beta.entries()) {
-      expectRelative(betaQuantile(p, a, b), answers!.beta[i]!, 1e-9);
-    }
-  });
+    it('agrees on the area of convex hulls', () => {
+      for (const [i, points] of questions.clouds.entries()) {
+        expectRelative(areaOf(convexHull(points)), answers!.hullAreas[i]!, 1e-9);
+      }
+    });
 
-  it('agrees on the incomplete gamma function and the normal distribution to 1e-9', () => {
-    for (const [i, [a, x]] of questions.gammaTail.entries()) {
-      expectRelative(gammaTail(a, x), answers!.gammaTail[i]!, 1e-9);
-    }
-    for (const [i, x] of questions.normal.entries()) expectRelative(normalCdf(x), answers!.normal[i]!, 1e-9);
-  });
-});
+    it('agrees on tails of F to 1e-9', () => {
+      for (const [i, [f, above, below]] of questions.fTail.entries()) {
+        expectRelative(fTail(f, above, below), answers!.fTail[i]!, 1e-9);
+      }
+    });
+
+    it('agrees on lines and their standard errors to 1e-9', () => {
+      for (const [i, { x, y }] of questions.fits.entries()) {
+        const fit = linearFit(x, y)!;
+        const [slope, intercept, slopeError, interceptError] = answers!.fits[i]!;
+        expectRelative(fit.slope, slope, 1e-9);
+        expectRelative(fit.intercept, intercept, 1e-9);
+        expectRelative(fit.slopeError!, slopeError, 1e-9);
+        expectRelative(fit.interceptError!, interceptError, 1e-9);
+      }
+    });
+
+    it('agrees on quantiles of t and beta to 1e-9', () => {
+      for (const [i, [p]] of shares.entries()) expectRelative(answers!.t[i], p, 1e-9);
+      for (const [i, [p, a, b]] of questions.beta.entries()) {
+        expectRelative(betaQuantile(p, a, b), answers!.beta[i]!, 1e-9);
+      }
+    });
+
+    it('agrees on the incomplete gamma function and the normal distribution to 1e-9', () => {
+      for (const [i, [a, x]] of questions.gammaTail.entries()) {
+        expectRelative(gammaTail(a, x), answers!.gammaTail[i]!, 1e-9);
+      }
+      for (const [i, x] of questions.normal.entries()) expectRelative(normalCdf(x), answers!.normal[i]!, 1e-9);
+    });
+  },
+);
