@@ -22,8 +22,6 @@ export interface GuardBandFigure extends Figure {
   readonly at: number;
 }
 
-/** Height in letters that the figure needs. */
-export const GUARD_BAND_HIGH = 3.9;
 const ABOVE = 2.1;
 /** Share of the rule beyond the outermost thing drawn on it. */
 const AIR = 0.12;

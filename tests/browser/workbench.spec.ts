@@ -65,7 +65,7 @@ for (const scheme of ['light', 'dark'] as const) {
       await expectAccessible(app);
       for (const name of ['Direction profile', 'Plane', 'Axis rails', 'Response'])
         await app.getByRole('button', { name: `${name} as table` }).click();
-      await expect(app.getByRole('table')).toHaveCount(6);
+      await expect(app.getByRole('table')).toHaveCount(7);
       await expectAccessible(app);
     });
   });
