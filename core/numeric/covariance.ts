@@ -14,8 +14,12 @@ export interface Covariance {
 export function covariance2(points: ArrayLike<number>): Covariance | null {
   const n = Math.floor(points.length / 2);
   if (n < 2) return null;
-  const xs = Float64Array.from({ length: n }, (_, i) => points[2 * i] ?? NaN);
-  const ys = Float64Array.from({ length: n }, (_, i) => points[2 * i + 1] ?? NaN);
+  const xs = new Float64Array(n);
+  const ys = new Float64Array(n);
+  for (let i = 0; i < n; i += 1) {
+    xs[i] = points[2 * i] ?? NaN;
+    ys[i] = points[2 * i + 1] ?? NaN;
+  }
   const xMean = mean(xs);
   const yMean = mean(ys);
   let xx = 0;
