@@ -8,6 +8,12 @@ import { storedMapping } from '../mapping/stored-mapping.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 import type { Problem } from '../result.ts';
 import type { AllanMeasure } from './allan-measure.ts';
+import { measureAllan } from './allan.ts';
+import { measureDisturbance } from './disturbance.ts';
+import { measureFlick } from './flick.ts';
+import { measureInputs } from './inputs.ts';
+import { measureTravel } from './travel.ts';
+import { measureWarmUp } from './warm-up.ts';
 import type { DisturbanceMeasure } from './disturbance-measure.ts';
 import type { FlickMeasure } from './flick-measure.ts';
 import type { InputsMeasure } from './inputs-measure.ts';
@@ -54,26 +60,31 @@ export function measureTrack(track: Track, mapping: PadMapping | null): TrackMea
     if (track.sticks[stick] === undefined) return [];
     const evidence = gatherEvidence(track, stick);
     const used = chooseMapping(evidence.fields, mapping?.[stick], stored?.[stick]);
-    return [[stick, { ...measureStick(evidence, used.mapping), ...used }] as const];
+    return [[stick, { ...measureStick(track, stick, evidence, used.mapping), ...used }] as const];
   });
   return {
     log: measureLog(track),
     mappingFrom: mapping !== null ? 'file' : stored !== null ? 'stored' : 'range',
     captures: sticks.some(([, report]) => report.captures === 'marked') ? 'marked' : 'inferred',
     sticks: Object.fromEntries(sticks),
-    inputs: null,
+    inputs: measureInputs(track),
   };
 }
 
-function measureStick(evidence: StickEvidence, mapping: StickMapping): Omit<StickReport, 'mapping' | 'mappingFrom'> {
+function measureStick(
+  track: Track,
+  stick: StickId,
+  evidence: StickEvidence,
+  mapping: StickMapping,
+): Omit<StickReport, 'mapping' | 'mappingFrom'> {
   return {
     rest: measureRest(evidence, mapping),
     rim: measureRim(evidence, mapping),
-    travel: null,
-    flick: null,
-    disturbance: null,
-    allan: null,
-    warmUp: null,
+    travel: measureTravel(track, stick, evidence),
+    flick: measureFlick(track, stick, evidence, mapping),
+    disturbance: measureDisturbance(track, stick, evidence),
+    allan: measureAllan(track, stick, evidence),
+    warmUp: measureWarmUp(track, stick),
     captures: evidence.captures,
     lacks: evidence.lacks ?? [],
   };
