@@ -14,13 +14,14 @@ const TOLD_BY_STEP = 0.4;
 /**
  * Measure: σ within the dwells of the worse axis, in shares of its half travel, or as a multiple of the other axis' σ: what
  * is further beyond its limit. Noise below the step of the counts is below any limit that can be seen, unless the step itself
- * is wider, and is no measure for the other axis.
+ * is wider, and is no measure for the other axis. Where too few releases settle, noise itself may keep them from it: then it
+ * is that of the readings near the rest (see `unsettledNoise`).
  */
 export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null {
   const { report, stick, half } = subject;
-  const noise = report.rest?.noise ?? null;
-  if (noise === null || report.rest === null) return null;
-  const { step } = report.rest;
+  const noise = subject.unsettled ?? report.rest?.noise ?? null;
+  if (noise === null) return null;
+  const { step } = report.rest ?? { step: { x: 1, y: 1 } };
   const axes = (['x', 'y'] as const).flatMap((axis) => {
     const sigma = noise[axis];
     return sigma === null
@@ -45,7 +46,10 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
       pass: `${says}, as a sound part does.`,
       'cannot say': `${says}; whether that is too much cannot be told at this step of the counts.`,
     },
-    for: [other === undefined ? null : `The other axis has ${other.sigma.toFixed(2)} counts.`],
+    for: [
+      other === undefined ? null : `The other axis has ${other.sigma.toFixed(2)} counts.`,
+      subject.unsettled === null ? null : 'It is so restless that its releases hardly settle.',
+    ],
     against: [
       other !== undefined && other.share > limits.noise.value
         ? 'Both axes are restless: look at the supply and the cable first.'

@@ -7,6 +7,7 @@ import { fitOutline, type Outline, type RimPoint } from './outline/fit-outline.t
 import { pinnedSides, type PinnedSide } from './pinned-sides.ts';
 import { promptedWays, type PromptedWays } from './prompted-ways.ts';
 import { stickLayers, type StickLayers } from './stored-layers.ts';
+import { unsettledNoise } from './unsettled-noise.ts';
 
 export interface Extent {
   readonly least: number;
@@ -28,9 +29,13 @@ export interface Subject {
   /** Of all readings of the log, raw counts; null without any. */
   readonly extents: { readonly x: Extent; readonly y: Extent } | null;
   readonly prompted: PromptedWays | null;
+  /** σ of readings that did not settle into enough dwells, counts; null where they did, or where it cannot be told. */
+  readonly unsettled: Pair | null;
   readonly layers: StickLayers | null;
 }
 
+/** Fewer releases than this make no statement on the rest. */
+const LEAST_RELEASES = 12;
 /** Where a sensor is at its limit the outline is led on from further away: enough to tell that a good part is cut off. */
 const PINNED_GAP = 100;
 
@@ -55,6 +60,7 @@ export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures)
     pinned,
     extents: readings.t.length === 0 ? null : { x: extentOf(readings.x), y: extentOf(readings.y) },
     prompted: rest === null ? null : promptedWays(track, stick, rest.point),
+    unsettled: (rest?.releases ?? 0) < LEAST_RELEASES ? unsettledNoise(track, stick) : null,
     layers: stickLayers(track.marks, stick),
   };
 }

@@ -7,6 +7,7 @@ import { demos } from '../../../core/simulate/demos.ts';
 import { applyFault, type FaultName } from '../../../core/simulate/faults.ts';
 import { usualSpot } from '../../../core/simulate/fault-spot.ts';
 import { drawUnit } from '../../../core/simulate/draw-unit.ts';
+import { unsettledNoise } from '../../../core/findings/unsettled-noise.ts';
 import { surveyUnit } from '../../blind/survey-unit.ts';
 
 const rest = { x: 2048, y: 2048 };
@@ -50,6 +51,16 @@ describe('where the stick went when it was asked to go somewhere', () => {
     const unprompted = { ...track, marks: track.marks.filter(({ name }) => name !== 'toward') };
     expect(promptedWays(unprompted, 'left', rest)).toBeNull();
     expect(promptedWays(track, 'right', rest)).toBeNull();
+  });
+});
+
+describe('noise of a stick that never settles', () => {
+  it('is that of its sensors, on its own axis', () => {
+    const noise = unsettledNoise(surveyed('noisy-joint', 9), 'left')!;
+    const { x, y } = unit.sticks.left;
+    expect(noise.x / (9 * x.noise)).toBeCloseTo(1, 1);
+    expect(noise.y / y.noise).toBeCloseTo(1, 0);
+    expect(unsettledNoise(surveyUnit(unit, 8), 'right')).toBeNull();
   });
 });
 

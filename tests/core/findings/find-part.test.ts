@@ -23,6 +23,16 @@ describe('noisy joint', () => {
   });
 });
 
+describe('noise that keeps the stick from settling', () => {
+  it('is found all the same, and not taken for a healthy rest', () => {
+    const at = (unsettled: { x: number; y: number }) =>
+      findNoisyJoint(makeSubject({ releases: 0, subject: { unsettled } }), limits);
+    expect(at({ x: 12, y: 1.2 })).toMatchObject({ decision: 'fail' });
+    expect(at({ x: 12, y: 1.2 })?.for.join()).toContain('hardly settle');
+    expect(at({ x: 1.2, y: 1.2 })?.decision).toBe('pass');
+  });
+});
+
 describe('loose return', () => {
   const at = (scatter: number, releases = 24) => findLooseReturn(makeSubject({ scatter, releases }), limits)?.decision;
 

@@ -81,6 +81,7 @@ export function makeSubject(wish: SubjectWish = {}): Subject {
     pinned: [],
     extents: { x: { least: 798, greatest: 3298 }, y: { least: 798, greatest: 3298 } },
     prompted: null,
+    unsettled: null,
     layers: null,
     ...wish.subject,
   };
