@@ -36,8 +36,10 @@ export function measureAllan(track: Track, stick: StickId, evidence: StickEviden
     const [x, y] = [readings.x.subarray(from, to), readings.y.subarray(from, to)];
     const factors: number[] = [];
     for (let factor = 1; factor <= (to - from) / LEAST_STRETCHES; factor *= 2) factors.push(factor);
-    const deviations = (values: Float64Array): number[] =>
-      factors.map((factor) => overlappingAllanDeviation(values, factor) ?? Number.NaN);
+    const deviations = (values: Float64Array): number[] | null =>
+      values.every((value) => value === values[0])
+        ? null
+        : factors.map((factor) => overlappingAllanDeviation(values, factor) ?? Number.NaN);
     return { tauUs: factors.map((factor) => factor * interval), x: deviations(x), y: deviations(y) };
   }
   return null;

@@ -1,10 +1,20 @@
 /** Measures how far a disturbance moves the rest. */
-import { markedDwells, markedSpans, marksOf } from '../capture/capture-marks.ts';
-import { describeDwell } from '../capture/describe-dwell.ts';
+import {
+  markedDwells,
+  markedSpans,
+  marksOf,
+  repeatsOf,
+  withoutRepeated,
+  type MarkedSpan,
+} from '../capture/capture-marks.ts';
+import { describeDwell, TILT_SHARE } from '../capture/describe-dwell.ts';
 import type { Dwell, StickEvidence } from '../capture/evidence.ts';
 import { lastUs } from '../capture/find-captures.ts';
-import { findStillSpans } from '../capture/still-spans.ts';
+import { tiltBetween } from '../capture/main-rest.ts';
+import { findStillSpans, type StillSpan } from '../capture/still-spans.ts';
 import type { StickTrack, Track } from '../capture/track.ts';
+import type { Mark } from '../log/visitor.ts';
+import { combineUncertainty } from '../numeric/combined-uncertainty.ts';
 import { studentT } from '../numeric/student-t.ts';
 import { variance } from '../numeric/variance.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
@@ -14,9 +24,9 @@ import { meanRest, settledDwells } from './mean-rest.ts';
 
 /**
  * Over captures taken for a disturbance: mean of the dwells in it less the mean rest of the releases, y up, in counts. The
- * dwells are those marked, else the settled stretches. In a log without capture marks: stretches in which the stick lies still
- * at its rest while a button is held. U at 95 % by Welch over the dwells; a single disturbed dwell is taken to scatter like the
- * releases. Null where nothing was disturbed or nothing undisturbed is known.
+ * dwells are those marked, else the settled stretches near the rest, for a click those with a button down. In a log without capture marks: stretches in which the stick lies still
+ * at its rest while a button is held. U at 95 % by Welch over the dwells, a count step's q/√12 to either side; a single disturbed
+ * dwell is taken to scatter like the releases. Null where nothing was disturbed or nothing undisturbed is known.
  * Source: B. L. Welch, Biometrika 34 (1947); the project's definitions.
  */
 export function measureDisturbance(
@@ -29,10 +39,11 @@ export function measureDisturbance(
   if (readings === undefined || rest.length === 0) return null;
   const disturbed =
     evidence.captures === 'marked'
-      ? markedDisturbances(track, stick, readings)
+      ? markedDisturbances(track, stick, readings, meanRest(rest))
       : findHeldStills(track, stick, readings, meanRest(rest));
+  const step = evidence.step ?? { x: 1, y: 1 };
   const measures = disturbed.flatMap(({ of, dwells, startUs, endUs }) =>
-    dwells.length === 0 ? [] : [{ of, ...compare(readings, dwells, rest), startUs, endUs }],
+    dwells.length === 0 ? [] : [{ of, ...compare(readings, dwells, rest, step), startUs, endUs }],
   );
   return measures.length === 0 ? null : measures;
 }
@@ -44,42 +55,56 @@ export interface Disturbed {
   readonly endUs: number;
 }
 
-function markedDisturbances(track: Track, stick: StickId, readings: StickTrack): Disturbed[] {
+function markedDisturbances(track: Track, stick: StickId, readings: StickTrack, rest: Pair): Disturbed[] {
   const marks = marksOf(track.marks, stick);
   return markedSpans(track.marks, stick, lastUs(track)).flatMap((span) => {
     if (span.purpose !== 'disturbance') return [];
     const begin = marks.find(
       ({ name, t, detail }) => name === 'capture' && t === span.startUs && detail['purpose'] === 'disturbance',
     );
-    const of = begin?.detail['of'];
+    const said = begin?.detail['of'];
+    const of = typeof said === 'string' && said !== '' ? said : 'not said';
     const marked = markedDwells(marks, span);
-    const stills = marked.length > 0 ? marked : findStillSpans(readings, span.startUs, span.endUs, track.gaps);
-    const dwells = stills.map((still) => describeDwell(readings, still)).filter(({ point }) => !Number.isNaN(point.x));
-    const { startUs, endUs } = span;
-    return [{ of: typeof of === 'string' && of !== '' ? of : 'not said', dwells, startUs, endUs }];
+    const stills = marked.length > 0 ? marked : stillsIn(track, readings, span, of);
+    const dwells = withoutRepeated(stills, repeatsOf(marks, 'release', span), ({ endUs }) => endUs)
+      .map((still) => describeDwell(readings, still))
+      .filter(({ point }) => tiltBetween(readings.fields, rest, point) < TILT_SHARE || marked.length > 0)
+      .filter(({ point }) => !Number.isNaN(point.x));
+    return [{ of, dwells, startUs: span.startUs, endUs: span.endUs }];
   });
+}
+
+/** Of a click only what lies still while a button is down counts; else only what does with none. */
+function stillsIn({ gaps }: Track, readings: StickTrack, span: MarkedSpan, of: string): StillSpan[] {
+  const { buttonDown } = readings;
+  const looked = of === 'click' ? { ...readings, buttonDown: buttonDown.map((down) => 1 - down) } : readings;
+  return findStillSpans(looked, span.startUs, span.endUs, gaps);
 }
 
 function compare(
   { fields }: StickTrack,
   disturbed: readonly Dwell[],
   rest: readonly Dwell[],
+  step: Pair,
 ): Pick<DisturbanceMeasure, 'shift' | 'u95'> {
   const [from, to] = [meanRest(rest), meanRest(disturbed)];
   const shift = { x: fields.x.up * (to.x - from.x), y: fields.y.up * (to.y - from.y) };
   if (rest.length < 2) return { shift, u95: null };
-  return { shift, u95: { x: welch95(disturbed, rest, 'x'), y: welch95(disturbed, rest, 'y') } };
+  return { shift, u95: { x: welch95(disturbed, rest, step, 'x'), y: welch95(disturbed, rest, step, 'y') } };
 }
 
-/** t(0.975, ν)·√(s₁²/n₁ + s₂²/n₂), ν by Welch and Satterthwaite. */
-function welch95(disturbed: readonly Dwell[], rest: readonly Dwell[], axis: keyof Pair): number {
-  const counts = (dwells: readonly Dwell[]): number[] => dwells.map(({ point }) => point[axis]);
-  const own = variance(counts(rest));
-  const ofRest = own / rest.length;
-  const ofDisturbed = (disturbed.length < 2 ? own : variance(counts(disturbed))) / disturbed.length;
-  const sum = ofRest + ofDisturbed;
-  if (sum === 0) return 0;
-  const disturbedDegrees = disturbed.length < 2 ? rest.length - 1 : disturbed.length - 1;
-  const degrees = sum ** 2 / (ofRest ** 2 / (rest.length - 1) + ofDisturbed ** 2 / disturbedDegrees);
-  return studentT(0.975, degrees) * Math.sqrt(sum);
+/** t(0.975, ν)·√(s₁²/n₁ + s₂²/n₂ + 2q²/12), ν by Welch and Satterthwaite. */
+function welch95(disturbed: readonly Dwell[], rest: readonly Dwell[], step: Pair, axis: keyof Pair): number {
+  const spread = (dwells: readonly Dwell[]): number => variance(dwells.map(({ point }) => point[axis]));
+  const own = spread(rest);
+  const isSingle = disturbed.length < 2;
+  const combined = combineUncertainty([
+    { value: Math.sqrt(own / rest.length), degrees: rest.length - 1 },
+    {
+      value: Math.sqrt((isSingle ? own : spread(disturbed)) / disturbed.length),
+      degrees: (isSingle ? rest : disturbed).length - 1,
+    },
+    { value: step[axis] / Math.sqrt(6), degrees: Number.POSITIVE_INFINITY },
+  ]);
+  return studentT(0.975, combined.degrees) * combined.value;
 }

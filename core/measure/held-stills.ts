@@ -1,6 +1,8 @@
 /** In a log without capture marks: where the stick lies still at its rest while a button is held. */
 import { describeDwell, TILT_SHARE, tiltOf } from '../capture/describe-dwell.ts';
 import { indexAt } from '../capture/find-index.ts';
+import { settleLimit } from '../capture/settle-detector.ts';
+import type { StillSpan } from '../capture/still-spans.ts';
 import type { StickTrack, Track } from '../capture/track.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
 import type { Disturbed } from './disturbance.ts';
@@ -17,13 +19,22 @@ export function findHeldStills(track: Track, stick: StickId, readings: StickTrac
       const endUs = t[i + 1];
       if (down[i] !== 1 || endUs === undefined || endUs - startUs < LEAST_US) return [];
       const span = { startUs: startUs + EDGE_US, endUs: endUs - EDGE_US };
-      return isAtRest(readings, rest, span.startUs, span.endUs) ? [describeDwell(readings, span)] : [];
+      const counts = isAtRest(readings, rest, span.startUs, span.endUs) && isStill(readings, span);
+      return counts ? [describeDwell(readings, span)] : [];
     });
     const [first, last] = [dwells[0], dwells.at(-1)];
     if (first === undefined || last === undefined) return [];
     const of = track.layout.clicks[stick] === usage ? 'click' : `button ${usage} held`;
     return [{ of, dwells, startUs: first.startUs, endUs: last.endUs }];
   });
+}
+
+/** Its two halves agree as a settled stick's do. */
+function isStill(track: StickTrack, { startUs, endUs }: StillSpan): boolean {
+  const middle = (startUs + endUs) / 2;
+  const [one, other] = [describeDwell(track, { startUs, endUs: middle }), describeDwell(track, { startUs: middle, endUs })];
+  const axes = ['x', 'y'] as const;
+  return axes.every((axis) => Math.abs(one.point[axis] - other.point[axis]) <= settleLimit(track.fields[axis]));
 }
 
 function isAtRest({ t, x, y, fields }: StickTrack, rest: Pair, startUs: number, endUs: number): boolean {

@@ -1,5 +1,5 @@
 /** Measures the drift of the rest after soldering. */
-import { markedDwells, marksOf } from '../capture/capture-marks.ts';
+import { markedDwells, marksOf, repeatsOf, withoutRepeated } from '../capture/capture-marks.ts';
 import { describeDwell } from '../capture/describe-dwell.ts';
 import type { Dwell } from '../capture/evidence.ts';
 import { lastUs } from '../capture/find-captures.ts';
@@ -21,10 +21,12 @@ export function measureWarmUp(track: Track, stick: StickId): WarmUpMeasure | nul
   const readings = track.sticks[stick];
   if (readings === undefined) return null;
   const marks = marksOf(track.marks, stick);
-  const dwells = warmUpSpans(track, stick).flatMap((span) => {
-    const marked = markedDwells(marks, { purpose: 'rest', ...span });
+  const dwells = warmUpSpans(track, stick).flatMap((times) => {
+    const span = { purpose: 'rest', ...times } as const;
+    const marked = markedDwells(marks, span);
     const stills = marked.length > 0 ? marked : findStillSpans(readings, span.startUs, span.endUs, track.gaps);
-    return stills.map((still) => describeDwell(readings, still));
+    const kept = withoutRepeated(stills, repeatsOf(marks, 'release', span), ({ endUs }) => endUs);
+    return kept.map((still) => describeDwell(readings, still)).filter(({ point }) => !Number.isNaN(point.x));
   });
   const drift = driftOf(dwells, readings.fields);
   const [first, latest] = [dwells[0], dwells.at(-1)];
