@@ -18,7 +18,7 @@ const LONGEST_RETURN_US = 120_000;
 const ASIDE_DEGREES = 35;
 
 export class FlickWatch {
-  readonly #toward: number;
+  readonly #toward: number | null;
   readonly #reach: number | null;
   #furthest = 0;
   #direction = 0;
@@ -28,8 +28,8 @@ export class FlickWatch {
   #isReleased = false;
   #fault: FlickFault | null = null;
 
-  /** `reach` is the tilt at the gate where it is known. */
-  constructor(toward: number, reach: number | null) {
+  /** `toward` is the direction asked for, if any; `reach` is the tilt at the gate where it is known. */
+  constructor(toward: number | null, reach: number | null) {
     this.#toward = toward;
     this.#reach = reach;
   }
@@ -75,7 +75,7 @@ export class FlickWatch {
     this.#isReleased = true;
     const full = this.#reach === null ? FULL_UNKNOWN : FULL_OF_REACH * this.#reach;
     if (this.#furthest < full) this.#fault ??= 'not-full';
-    else if (aside(this.#direction, this.#toward) > ASIDE_DEGREES) this.#fault ??= 'aside';
+    else if (this.#toward !== null && aside(this.#direction, this.#toward) > ASIDE_DEGREES) this.#fault ??= 'aside';
     else if (t - this.#highUs > LONGEST_RETURN_US) this.#fault ??= 'led-back';
   }
 }

@@ -1,7 +1,5 @@
 /** Measures what a stick does when it is let go from full tilt. */
-import { markedSpans, marksOf, repeatsOf, timesOf, withoutRepeated } from '../capture/capture-marks.ts';
 import type { StickEvidence } from '../capture/evidence.ts';
-import { lastUs } from '../capture/find-captures.ts';
 import { settleLimit } from '../capture/settle-detector.ts';
 import type { StickTrack, Track } from '../capture/track.ts';
 import { deflect } from '../mapping/deflect.ts';
@@ -10,6 +8,7 @@ import { mean } from '../numeric/mean.ts';
 import { quantile } from '../numeric/quantile.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
 import { readFlick } from './flick-reading.ts';
+import { flickReleases } from './flick-releases.ts';
 import type { FlickMeasure } from './flick-measure.ts';
 import { meanRest, settledDwells } from './mean-rest.ts';
 import { pooledNoise } from './rest-noise.ts';
@@ -18,10 +17,11 @@ import { pooledNoise } from './rest-noise.ts';
 const NOISE_TIMES = 4;
 
 /**
- * Over captures taken for flicks, at each `release` mark that was not taken back. Overshoot: the largest way past the mean rest
- * on the far side along the line of the return, after a running median of three readings; under the mapping as a deflection.
+ * Over captures taken for flicks. Overshoot: the largest way past the mean rest on the far side along the line of the return,
+ * until the stick has settled; under the mapping as a deflection.
  * Settling: from the last reading near full tilt until the stick stays at where this flick comes to rest, within the settling
- * limit of DESIGN and four σ of the noise. A flick whose return is told by fewer than a reading in 12 ms is `unread`. Null
+ * limit of DESIGN and four σ of the noise. A flick whose return is told by fewer than a reading in 12 ms, or that does not settle
+ * in 450 ms, is `unread`. Null
  * without such a capture, without a rest, or where no flick could be read. Source: definitions of the project.
  */
 export function measureFlick(
@@ -36,7 +36,9 @@ export function measureFlick(
   const rest = meanRest(dwells);
   const noise = pooledNoise(dwells);
   const band = bandOf(readings, noise);
-  const flicks = releasesOf(track, stick).map(({ t, untilUs }) => readFlick(readings, rest, band, t, untilUs));
+  const flicks = flickReleases(track, stick, readings, rest).map((release) =>
+    readFlick(readings, track.gaps, rest, band, release),
+  );
   const read = flicks.filter((one) => one !== null);
   if (read.length === 0) return null;
   const counts = read.map(({ overshoot }) => overshoot);
@@ -51,17 +53,6 @@ export function measureFlick(
     band,
     at: read.map(({ letGoUs }) => letGoUs),
   };
-}
-
-function releasesOf(track: Track, stick: StickId): { readonly t: number; readonly untilUs: number }[] {
-  const marks = marksOf(track.marks, stick);
-  return markedSpans(track.marks, stick, lastUs(track))
-    .filter(({ purpose }) => purpose === 'flick')
-    .flatMap((span) => {
-      const times = timesOf(marks, 'release', span);
-      const kept = withoutRepeated(times, repeatsOf(marks, 'flick', span), (t) => t);
-      return kept.map((t) => ({ t, untilUs: times.find((next) => next > t) ?? span.endUs }));
-    });
 }
 
 function bandOf({ fields }: StickTrack, noise: ReturnType<typeof pooledNoise>): Pair {

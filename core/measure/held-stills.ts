@@ -32,7 +32,10 @@ export function findHeldStills(track: Track, stick: StickId, readings: StickTrac
 /** Its two halves agree as a settled stick's do. */
 function isStill(track: StickTrack, { startUs, endUs }: StillSpan): boolean {
   const middle = (startUs + endUs) / 2;
-  const [one, other] = [describeDwell(track, { startUs, endUs: middle }), describeDwell(track, { startUs: middle, endUs })];
+  const [one, other] = [
+    describeDwell(track, { startUs, endUs: middle }),
+    describeDwell(track, { startUs: middle, endUs }),
+  ];
   const axes = ['x', 'y'] as const;
   return axes.every((axis) => Math.abs(one.point[axis] - other.point[axis]) <= settleLimit(track.fields[axis]));
 }

@@ -1,84 +1,95 @@
 import { describe, expect, it } from 'vitest';
-import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
-import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import { measureFlick } from '../../../core/measure/flick.ts';
-import { StickStory } from '../../support/stick-story.ts';
+import { measureTrack } from '../../../core/measure/measure-report.ts';
+import type { PadBuild, ReturnBuild } from '../../../core/simulate/build.ts';
+import { SimulatedBench, soundBut } from '../../support/simulated-bench.ts';
 
-const rest = { x: 2048, y: 2048 };
-const axis = { min: 1048, centre: 2048, max: 3048 };
-const mapping: StickMapping = { x: axis, y: axis };
-
-/** An underdamped return: a cosine that dies away. */
-function swing(seconds: number, hertz: number, decay: number): number {
-  return Math.exp(-decay * seconds) * Math.cos(2 * Math.PI * hertz * seconds);
-}
-
-function story(flicks: number, fall: (seconds: number) => number, stepUs = 1000): StickStory {
-  const told = new StickStory(stepUs);
-  told.capture('rest', () => {
-    for (let release = 0; release < 3; release += 1) {
-      told.hold(0.4, { x: 3048, y: 2048 });
-      told.mark('release').hold(0.9, rest);
-    }
+function recorded(build: PadBuild, act: (bench: SimulatedBench) => void, rest = true): SimulatedBench {
+  const bench = new SimulatedBench(build, 2);
+  if (rest)
+    bench.capture('rest', () => {
+      bench.releases(6);
+    });
+  bench.capture('flick', () => {
+    act(bench);
   });
-  return told.capture('flick', () => {
-    for (let flick = 0; flick < flicks; flick += 1) {
-      told.hold(0.4, { x: 3048, y: 2048 });
-      told.mark('release').move(0.9, (s) => ({ x: Math.round(2048 + 1000 * fall(s)), y: 2048 }));
-    }
-  });
+  return bench;
 }
 
-function measured(told: StickStory) {
-  const track = told.track();
-  return measureFlick(track, 'left', gatherEvidence(track, 'left'), mapping);
+function flickOf(bench: SimulatedBench) {
+  const { x, y } = { x: { min: 836, centre: 2061, max: 3286 }, y: { min: 827, centre: 2038, max: 3249 } };
+  return measureTrack(bench.track(), { left: { x, y } }).sticks.left?.flick ?? null;
 }
+
+const back = (change: Partial<ReturnBuild>) =>
+  soundBut((left) => ({ back: { ...left.back, ...change }, turnDegrees: 0, crossTalk: { xFromY: 0, yFromX: 0 } }));
+
+const four = (bench: SimulatedBench): void => {
+  bench.flicks([0, 90, 180, 270]);
+};
+
+/** First overshoot of a damped oscillator let go at rest from 1: exp(−πζ/√(1 − ζ²)). */
+const overshootOf = (ratio: number): number => Math.exp((-Math.PI * ratio) / Math.sqrt(1 - ratio ** 2));
 
 describe('measureFlick', () => {
-  it('tells how far the stick swings past its rest, and when it stays there', () => {
-    const fall = (s: number): number => swing(s, 10, 25);
-    const flick = measured(story(4, fall));
-    // The first trough of the swing, from its formula: tan ωt = −decay/ω.
-    const trough = (Math.PI - Math.atan(25 / (20 * Math.PI))) / (20 * Math.PI);
+  it.each([0.5, 0.6, 0.7])('measures the overshoot of a stick with damping ratio %d', (dampingRatio) => {
+    const flick = flickOf(recorded(back({ dampingRatio, friction: { x: 0.0005, y: 0.0005 } }), four))!;
     expect(flick).toMatchObject({ count: 4, unread: 0 });
-    expect(flick?.overshoot.largest).toBeCloseTo(-fall(trough), 2);
-    expect(flick?.overshootCounts.mean).toBeCloseTo(-1000 * fall(trough), -1);
-    // The envelope falls within the band of 2 counts after ln(1000/2.05)/25 s at the latest.
-    expect(flick?.settlingUs.max).toBeLessThan(260_000);
-    expect(flick?.settlingUs.max).toBeGreaterThan(180_000);
-    expect(flick?.at).toHaveLength(4);
+    expect(flick.overshoot.mean).toBeGreaterThan(overshootOf(dampingRatio) - 0.012);
+    expect(flick.overshoot.mean).toBeLessThan(overshootOf(dampingRatio) + 0.012);
+    expect(flick.overshootCounts.mean / 1220).toBeCloseTo(flick.overshoot.mean, 1);
+    expect(flick.at).toHaveLength(4);
   });
 
-  it('sees no overshoot in a return that creeps home', () => {
-    const flick = measured(story(2, (s) => Math.exp(-60 * s)));
-    expect(flick?.overshootCounts.largest).toBeLessThanOrEqual(1);
-    expect(flick?.settlingUs.p50).toBeLessThan(130_000);
+  it('finds no overshoot of a well damped stick beyond its noise, and a settling time that fits its spring', () => {
+    const flick = flickOf(recorded(back({}), four))!;
+    expect(flick.overshoot.largest).toBeLessThan(0.012);
+    // Critically damped at 16 Hz: within 0.6 % of full tilt after some 7 time constants, 70 ms.
+    expect(flick.settlingUs.p50).toBeGreaterThan(40_000);
+    expect(flick.settlingUs.p50).toBeLessThan(110_000);
   });
 
-  it('leaves out what comes too sparsely or never settles, and says how many', () => {
-    const sparse = story(2, (s) => swing(s, 10, 25), 20_000);
-    expect(measured(sparse)).toBeNull();
-    const restless = story(1, (s) => swing(s, 10, 25));
-    restless.capture('flick', () => {
-      restless.hold(0.4, { x: 3048, y: 2048 });
-      restless.mark('release').move(0.9, (s) => ({ x: Math.round(2048 + 1000 * swing(s, 5, 1)), y: 2048 }));
+  it('takes longer to settle with a weaker spring', () => {
+    const slow = flickOf(recorded(back({ naturalHz: 8 }), four))!;
+    expect(slow.settlingUs.p50).toBeGreaterThan(1.6 * flickOf(recorded(back({}), four))!.settlingUs.p50);
+  });
+
+  it('finds the releases of a capture that marks none', () => {
+    const bench = recorded(back({ dampingRatio: 0.6 }), (one) => {
+      for (const angle of [0, 180]) {
+        one.pad.hand.flick('left', angle);
+        one.untilLetGo();
+        one.wait(1);
+      }
     });
-    expect(measured(restless)).toMatchObject({ count: 1, unread: 1 });
+    expect(flickOf(bench)).toMatchObject({ count: 2, unread: 0 });
   });
 
-  it('drops a flick that was asked for once more', () => {
-    const told = story(2, (s) => swing(s, 10, 25));
-    told.capture('flick', () => {
-      told.hold(0.4, { x: 3048, y: 2048 });
-      told.mark('release').move(0.9, (s) => ({ x: Math.round(2048 + 1000 * swing(s, 10, 5)), y: 2048 }));
-      told.mark('repeat', { of: 'flick' });
+  it('counts as unread what lost reports hide, and leaves out what was taken back', () => {
+    const bench = recorded(back({ dampingRatio: 0.6 }), (one) => {
+      one.flicks([0, 90]);
+      one.mark('repeat', { of: 'flick' });
+      one.mark('toward', { angle: 90 });
+      one.pad.hand.flick('left', 90);
+      one.wait(0.3);
+      one.lose(0.3);
+      one.mark('release');
+      one.wait(1);
     });
-    expect(measured(told)).toMatchObject({ count: 2, unread: 0 });
+    expect(flickOf(bench)).toMatchObject({ count: 1, unread: 1 });
   });
 
-  it('is null without such a capture or a rest', () => {
-    expect(measured(new StickStory().capture('rest', () => undefined))).toBeNull();
-    const restOnly = story(0, () => 0);
-    expect(measured(restOnly)).toBeNull();
+  it('is null without a flick, a rest, or a release from full tilt', () => {
+    expect(flickOf(recorded(back({}), () => undefined))).toBeNull();
+    expect(flickOf(recorded(back({}), four, false))).toBeNull();
+    const still = recorded(back({}), (bench) => {
+      bench.mark('release');
+      bench.wait(1);
+    });
+    expect(flickOf(still)).toBeNull();
+  });
+
+  it('says nothing of a pad that reports too rarely for it', () => {
+    const rare = { ...back({ dampingRatio: 0.6 }), intervalMicros: 30_000, jitterMicros: 0 };
+    expect(flickOf(recorded(rare, four))).toBeNull();
   });
 });
