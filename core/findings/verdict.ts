@@ -29,13 +29,15 @@ const ASKS: Readonly<Partial<Record<FindingId, Verdict>>> = {
   'warming-up': 'undecided',
 };
 
-/** What must have been judged before a stick may be kept. */
+/**
+ * What must have been judged before a stick may be kept. Not the noise: where the step of the counts hides it from the
+ * measure, it hides it from every host.
+ */
 const NEEDED: readonly FindingId[] = [
   'off-centre-part',
   'seat-not-flat',
   'short-range',
   'skewed-part',
-  'noisy-joint',
   'loose-return',
 ];
 
