@@ -27,20 +27,32 @@ export function findStillSpans(
 ): StillSpan[] {
   const spans: StillSpan[] = [];
   let since: number | null = null;
+  // Up to here the reading held is known to hold: what reports were lost might have said otherwise.
+  let knownUs = Number.POSITIVE_INFINITY;
   const close = (to: number): void => {
-    if (since !== null && to - since >= DWELL_US) spans.push({ startUs: since, endUs: to });
+    const end = Math.min(to, knownUs);
+    if (since !== null && end - since >= DWELL_US) spans.push({ startUs: since, endUs: end });
     since = null;
   };
   const detector = new SettleDetector(track.fields, { settled: (at) => (since = at), moved: close });
   const { t, x, y, buttonDown } = track;
-  const first = Math.max(0, indexAt(t, startUs) - 1);
+  let i = Math.max(0, indexAt(t, startUs) - 1);
   let nextGap = gaps.findIndex((gap) => gap.t >= startUs);
-  for (let i = first; i < t.length && (t[i] ?? 0) < endUs; i += 1) {
+  const isLostBefore = (at: number): boolean => {
+    const from = nextGap;
+    while (nextGap >= 0 && nextGap < gaps.length && (gaps[nextGap]?.t ?? 0) <= at) nextGap += 1;
+    return nextGap > from && at - (t[i - 1] ?? at) > GAP_US;
+  };
+  for (; i < t.length && (t[i] ?? 0) < endUs; i += 1) {
     const at = Math.max(startUs, t[i] ?? 0);
-    for (; nextGap >= 0 && nextGap < gaps.length && (gaps[nextGap]?.t ?? 0) <= at; nextGap += 1)
-      if (at - (t[i - 1] ?? at) > GAP_US) detector.break(at);
+    if (isLostBefore(at)) {
+      knownUs = t[i - 1] ?? at;
+      detector.break(at);
+      knownUs = Number.POSITIVE_INFINITY;
+    }
     detector.reading(at, x[i] ?? Number.NaN, y[i] ?? Number.NaN, buttonDown[i] === 1);
   }
+  if (isLostBefore(t[i] ?? endUs)) knownUs = t[i - 1] ?? endUs;
   detector.advance(endUs);
   close(endUs);
   return spans;

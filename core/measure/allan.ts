@@ -10,6 +10,8 @@ import { settledDwells } from './mean-rest.ts';
 
 /** Fewer readings tell of no time worth the name. */
 const LEAST_READINGS = 1_000;
+/** An interval longer than so many usual ones hides a report. */
+const LONGEST_INTERVALS = 2.5;
 /** Of so many stretches at least each deviation is the mean. */
 const LEAST_STRETCHES = 4;
 
@@ -32,7 +34,8 @@ export function measureAllan(track: Track, stick: StickId, evidence: StickEviden
     .toSorted((a, b) => b.to - b.from - (a.to - a.from));
   for (const { startUs, endUs, from, to } of spans) {
     const interval = evenInterval([{ t: readings.t.subarray(from, to) }]);
-    if (interval === null || track.gaps.some(({ t }) => t >= startUs && t <= endUs)) continue;
+    if (interval === null || !isUnbroken(readings.t.subarray(from, to), interval)) continue;
+    if (track.gaps.some(({ t }) => t >= startUs && t <= endUs)) continue;
     const [x, y] = [readings.x.subarray(from, to), readings.y.subarray(from, to)];
     const factors: number[] = [];
     for (let factor = 1; factor <= (to - from) / LEAST_STRETCHES; factor *= 2) factors.push(factor);
@@ -43,4 +46,9 @@ export function measureAllan(track: Track, stick: StickId, evidence: StickEviden
     return { tauUs: factors.map((factor) => factor * interval), x: deviations(x), y: deviations(y) };
   }
   return null;
+}
+
+/** No interval is so long that a report may be missing in it. */
+function isUnbroken(t: Float64Array, interval: number): boolean {
+  return t.every((at, i) => i === 0 || at - (t[i - 1] ?? at) <= LONGEST_INTERVALS * interval);
 }

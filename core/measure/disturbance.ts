@@ -13,7 +13,6 @@ import { lastUs } from '../capture/find-captures.ts';
 import { tiltBetween } from '../capture/main-rest.ts';
 import { findStillSpans, type StillSpan } from '../capture/still-spans.ts';
 import type { StickTrack, Track } from '../capture/track.ts';
-import type { Mark } from '../log/visitor.ts';
 import { combineUncertainty } from '../numeric/combined-uncertainty.ts';
 import { studentT } from '../numeric/student-t.ts';
 import { variance } from '../numeric/variance.ts';

@@ -1,79 +1,121 @@
 import { describe, expect, it } from 'vitest';
-import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
-import { measureDisturbance } from '../../../core/measure/disturbance.ts';
-import { StickStory } from '../../support/stick-story.ts';
+import { measureTrack } from '../../../core/measure/measure-report.ts';
+import { SimulatedBench, soundBut } from '../../support/simulated-bench.ts';
 
-const places = [2048, 2050, 2046, 2049, 2047];
+const quiet = { friction: { x: 0.0015, y: 0.0015 } };
+const bends = { rumble: { x: 0.02, y: 0 }, click: { x: 0, y: -0.03 } };
+const build = soundBut((left) => ({
+  back: { ...left.back, ...quiet },
+  turnDegrees: 0,
+  crossTalk: { xFromY: 0, yFromX: 0 },
+  bends,
+}));
 
-function withRest(told: StickStory, marked = true): StickStory {
-  const releases = (): void => {
-    for (const x of places) {
-      told.hold(0.4, { x: 3048, y: 2048 });
-      if (marked) told.mark('release');
-      told.hold(1, { x, y: 2048 });
-    }
-  };
-  if (marked) return told.capture('rest', releases);
-  releases();
-  return told;
+function rested(releases = 8): SimulatedBench {
+  const bench = new SimulatedBench(build, 4);
+  bench.capture('rest', () => {
+    bench.releases(releases);
+  });
+  return bench;
 }
 
-function measured(told: StickStory, click = true) {
-  const track = told.track(click);
-  return measureDisturbance(track, 'left', gatherEvidence(track, 'left'));
-}
+const shiftsOf = (bench: SimulatedBench) => measureTrack(bench.track(), null).sticks.left?.disturbance ?? null;
 
 describe('measureDisturbance', () => {
-  it('tells the shift against the undisturbed rest, by what it was', () => {
-    const told = withRest(new StickStory());
-    told.capture('disturbance', () => told.hold(1.5, { x: 2060, y: 2040 }), { of: 'rumble' });
-    const [one] = measured(told) ?? [];
-    expect(one).toMatchObject({ of: 'rumble', shift: { x: 12, y: -8 } });
-    // A single dwell scatters like the five releases: s = √2.5, t(0.975, 8 by Welch: 4.9 …) · s·√(1 + 1/5).
-    expect(one?.u95?.x).toBeGreaterThan(2.3 * Math.sqrt(2.5 * 1.2));
-    expect(one?.u95?.x).toBeLessThan(2.8 * Math.sqrt(2.5 * 1.2));
-    expect(one?.u95?.y).toBe(0);
-  });
-
-  it('takes a click, in which a button is down, by the dwells that were marked', () => {
-    const told = withRest(new StickStory());
-    told.capture(
+  it('measures by how much rumble moves the rest, within its uncertainty', () => {
+    const bench = rested();
+    bench.pad.hand.disturb('rumble', true);
+    bench.capture(
       'disturbance',
       () => {
-        for (let press = 0; press < 2; press += 1) {
-          told.press(true).hold(0.2, { x: 2048, y: 2048 });
-          told.mark('dwell', { edge: 'begin' }).hold(0.5, { x: 2078, y: 2048 }).mark('dwell', { edge: 'end' });
-          told.press(false).hold(0.3, { x: 2048, y: 2048 });
-        }
+        bench.releases(6);
       },
-      { of: 'click' },
+      { of: 'rumble' },
     );
-    expect(measured(told)?.[0]).toMatchObject({ of: 'click', shift: { x: 30, y: 0 } });
+    const [rumble, ...others] = shiftsOf(bench)!;
+    expect(others).toEqual([]);
+    expect(rumble!.of).toBe('rumble');
+    expect(rumble!.u95!.x).toBeLessThan(6);
+    expect(Math.abs(rumble!.shift.x - 25)).toBeLessThan(rumble!.u95!.x);
+    expect(Math.abs(rumble!.shift.y)).toBeLessThan(2 * rumble!.u95!.y);
   });
 
-  it('keeps a word that it does not know, and says where none was written', () => {
-    const told = withRest(new StickStory());
-    told.capture('disturbance', () => told.hold(1.5, { x: 2050, y: 2048 }), { of: 'magnet near' });
-    told.capture('disturbance', () => told.hold(1.5, { x: 2050, y: 2048 }));
-    expect(measured(told)?.map(({ of }) => of)).toEqual(['magnet near', 'not said']);
+  it('keeps a word that it does not know, and finds no shift where nothing moves', () => {
+    const bench = rested();
+    bench.capture(
+      'disturbance',
+      () => {
+        bench.releases(6);
+      },
+      { of: 'a lamp beside it' },
+    );
+    const [lamp] = shiftsOf(bench)!;
+    expect(lamp!.of).toBe('a lamp beside it');
+    expect(Math.abs(lamp!.shift.x)).toBeLessThan(2 * lamp!.u95!.x);
   });
 
-  it('finds the click that bends the rest in a log without marks, and does not take it for the rest', () => {
-    const told = withRest(new StickStory(), false);
-    told.press(true).hold(4, { x: 2098, y: 2048 }).press(false).hold(0.2, { x: 2048, y: 2048 });
-    const track = told.track();
-    const evidence = gatherEvidence(track, 'left');
-    expect(evidence.captures).toBe('inferred');
-    for (const { point } of evidence.rest?.dwells ?? []) expect(Math.abs(point.x - 2048)).toBeLessThan(3);
-    expect(measured(told)?.[0]).toMatchObject({ of: 'click' });
-    expect(measured(told)?.[0]?.shift.x).toBeCloseTo(50, 6);
-    expect(measured(told, false)?.[0]?.of).toBe('button 11 held');
+  it('takes what lies still with the click down for a click, marked or not, y up', () => {
+    for (const isMarked of [true, false]) {
+      const bench = rested();
+      const press = (): void => {
+        bench.wait(0.2);
+        for (const edge of ['begin', 'end']) {
+          if (isMarked) bench.mark('dwell', { edge });
+          if (edge === 'begin') bench.wait(0.6);
+        }
+        bench.wait(0.5);
+      };
+      bench.capture(
+        'disturbance',
+        () => {
+          for (let i = 0; i < 3; i += 1) {
+            bench.pad.hand.press(11, 900);
+            press();
+          }
+        },
+        { of: 'click' },
+      );
+      const [click] = shiftsOf(bench)!;
+      expect(click).toMatchObject({ of: 'click' });
+      expect(Math.abs(click!.shift.y + 0.03 * 1236)).toBeLessThan(Math.max(4, click!.u95!.y));
+    }
   });
 
-  it('is null where nothing was disturbed or no rest is known', () => {
-    expect(measured(withRest(new StickStory()))).toBeNull();
-    const told = new StickStory();
-    told.capture('disturbance', () => told.hold(1, { x: 2048, y: 2048 }), { of: 'rumble' });
-    expect(measured(told)).toBeNull();
+  it('finds a click in a log without marks, and names another button as what it is', () => {
+    const bench = new SimulatedBench(build, 4);
+    bench.wait(1);
+    for (const button of [11, 1]) {
+      bench.pad.hand.press(button, 800);
+      bench.wait(1.6);
+    }
+    const [first, second] = shiftsOf(bench)!.toSorted((a, b) => a.shift.y - b.shift.y);
+    expect(first).toMatchObject({ of: 'click' });
+    expect(first!.shift.y).toBeLessThan(-30);
+    expect(second).toMatchObject({ of: 'button 1 held' });
+    expect(Math.abs(second!.shift.y)).toBeLessThan(2);
+  });
+
+  it('leaves the uncertainty open with one undisturbed dwell, and is null with none or with only a gap', () => {
+    const disturbed = (bench: SimulatedBench, act: () => void) => {
+      bench.capture('disturbance', act, { of: 'charger' });
+      return shiftsOf(bench);
+    };
+    const one = rested(1);
+    const [charger] = disturbed(one, () => {
+      one.releases(3);
+    })!;
+    expect(charger!.u95).toBeNull();
+    const none = rested(0);
+    expect(
+      disturbed(none, () => {
+        none.releases(3);
+      }),
+    ).toBeNull();
+    const gap = rested(3);
+    expect(
+      disturbed(gap, () => {
+        gap.lose(2);
+      }),
+    ).toBeNull();
   });
 });

@@ -1,41 +1,52 @@
 import { describe, expect, it } from 'vitest';
-import { measureWarmUp } from '../../../core/measure/warm-up.ts';
-import { StickStory } from '../../support/stick-story.ts';
+import { measureTrack } from '../../../core/measure/measure-report.ts';
+import { SimulatedBench, soundBut } from '../../support/simulated-bench.ts';
 
-/** Releases every 2 s with a dwell of 1 s at places by the time, while the stick cools. */
-function story(dwells: number, place: (seconds: number, index: number) => number): StickStory {
-  const told = new StickStory(4000);
-  told.mark('warmUp', { edge: 'begin' });
-  for (let index = 0; index < dwells; index += 1) {
-    told.hold(1, { x: 3000, y: 2048 });
-    const x = place(told.nowUs / 1e6, index);
-    told.mark('dwell', { edge: 'begin' }).hold(1, { x, y: 2048 }).mark('dwell', { edge: 'end' });
+/** So many releases, three seconds each, of a part whose middle comes back from 60 counts off. */
+function warmUpOf(dwells: number, drift: { counts: number; seconds: number } | null) {
+  const bench = new SimulatedBench(
+    soundBut((left) => ({
+      back: { ...left.back, friction: { x: 0.001, y: 0.001 } },
+      ...(drift === null ? {} : { x: { ...left.x, drift } }),
+    })),
+    6,
+  );
+  bench.mark('warmUp', { edge: 'begin' });
+  for (let dwell = 0; dwell < dwells; dwell += 1) {
+    bench.releases(1, 0.5);
+    bench.mark('dwell', { edge: 'begin' });
+    bench.wait(0.5);
+    bench.mark('dwell', { edge: 'end' });
+    bench.wait(1.2);
   }
-  return told.mark('warmUp', { edge: 'end' });
+  bench.mark('warmUp', { edge: 'end' });
+  return measureTrack(bench.track(), null).sticks.left?.warmUp ?? null;
 }
 
-const jitter = [0.3, -0.2, 0.1, -0.4, 0.2, 0.25, -0.25];
-const jitterAt = (index: number): number => jitter[index % jitter.length] ?? 0;
-
 describe('measureWarmUp', () => {
-  it('tells the drift in counts per second and that it goes on', () => {
-    const warm = measureWarmUp(story(12, (s, index) => 2048 + 2 * s + jitterAt(index)).track(), 'left');
-    expect(warm).toMatchObject({ dwells: 12, steady: false });
-    expect(warm?.drift.x).toBeCloseTo(2, 1);
-    expect(warm?.drift.y).toBe(0);
-    expect(warm?.seconds).toBeCloseTo(22, 3);
+  it('says wait while the rest drifts, and at what rate', () => {
+    const warmUp = warmUpOf(10, { counts: 60, seconds: 30 })!;
+    expect(warmUp).toMatchObject({ dwells: 10, steady: false });
+    // From 60 counts after 0 s to 60·exp(−28/30) after 28 s: some −1.3 counts a second on the whole.
+    expect(Math.abs(warmUp.drift.x)).toBeGreaterThan(0.9);
+    expect(Math.abs(warmUp.drift.x)).toBeLessThan(1.7);
+    expect(Math.abs(warmUp.last!.x)).toBeGreaterThan(warmUp.last!.u95.x);
+    expect(warmUp.seconds).toBeGreaterThan(20);
   });
 
-  it('calls a rest steady when the last third no longer moves, whatever it did before', () => {
-    const cooled = (s: number, index: number): number => 2048 + 60 * Math.exp(-s / 5) + jitterAt(index);
-    const warm = measureWarmUp(story(30, cooled).track(), 'left');
-    expect(warm?.steady).toBe(true);
-    expect(Math.abs(warm?.drift.x ?? 0)).toBeGreaterThan(warm?.drift.u95.x ?? Infinity);
+  it('says steady once the last third no longer drifts', () => {
+    const warmUp = warmUpOf(24, { counts: 60, seconds: 4 })!;
+    expect(warmUp.steady).toBe(true);
+    expect(Math.abs(warmUp.drift.x)).toBeGreaterThan(warmUp.drift.u95.x);
   });
 
-  it('does not say whether it is steady with fewer than eight dwells, and nothing with two', () => {
-    expect(measureWarmUp(story(7, () => 2048).track(), 'left')).toMatchObject({ last: null, steady: null });
-    expect(measureWarmUp(story(2, () => 2048).track(), 'left')).toBeNull();
-    expect(measureWarmUp(new StickStory().hold(1, { x: 1, y: 1 }).track(), 'left')).toBeNull();
+  it('cannot tell with few dwells, and is null with two or without a warm-up', () => {
+    expect(warmUpOf(4, null)).toMatchObject({ dwells: 4, last: null, steady: null });
+    expect(warmUpOf(2, null)).toBeNull();
+    const bench = new SimulatedBench(soundBut(() => ({})));
+    bench.capture('rest', () => {
+      bench.releases(3);
+    });
+    expect(measureTrack(bench.track(), null).sticks.left?.warmUp).toBeNull();
   });
 });
