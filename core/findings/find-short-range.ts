@@ -8,7 +8,7 @@ import type { Subject } from './subject.ts';
 import { percent, sideName } from './words.ts';
 
 /**
- * Measure: the share by which the shortest side falls short of the median of the other three, told from a shift of the seat by
+ * Measure: the share by which the shortest side falls short of the other side of its axis, told from a shift of the seat by
  * the shape of the outline (see `seatShift`). A side that a sensor clips is judged as clipped, not as short.
  */
 export function findShortRange(subject: Subject, limits: Limits): Finding | null {
@@ -20,9 +20,7 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
   if (worst === undefined) return null;
   const { axis, side, short, u95, angle } = worst;
   const name = sideName(axis, side);
-  const says = `The ${subject.stick} stick gives ${percent(short)} ± ${percent(u95)} less ${name} than on its other sides`;
-  const opposite = sides.find((one) => one.axis === axis && one.side !== side);
-  const bothSides = opposite !== undefined && opposite.short - opposite.u95 > limits.shortRange.value;
+  const says = `The ${subject.stick} stick gives ${percent(short)} ± ${percent(u95)} less ${name} than on the other side`;
   return makeFinding({
     id: 'short-range',
     stick: subject.stick,
@@ -35,23 +33,13 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
       pass: `The ${subject.stick} stick reaches as far on all sides to within ${percent(Math.max(0, short))} ± ${percent(u95)}.`,
       'cannot say': `${says}; whether that is too much cannot be told.`,
     },
-    for: [
-      'The outline is flattened on that side alone; a tilted seat would move it as a whole.',
-      bothSides
-        ? `The other side of the same axis is short as well, by ${percent(opposite.short)}: the whole axis is weak.`
-        : null,
-    ],
+    for: ['The outline is flattened on that side alone; a tilted seat would move it as a whole.'],
     against: ['A gate worn or chipped on that side would look the same.'],
-    causes: bothSides
-      ? [
-          'A weak or distant magnet, or a track of too little resistance',
-          'A joint with too much resistance in the supply of that axis',
-        ]
-      : [
-          'The module is not fully seated on that side',
-          'A joint with too much resistance at one end of the track',
-          'A worn or chipped gate',
-        ],
+    causes: [
+      'The module is not fully seated on that side',
+      'A joint with too much resistance at one end of the track',
+      'A worn or chipped gate',
+    ],
     next: 'Look whether the module is seated down to the board, and go over the joints of that axis: battery off first, mind the hot iron; if it stays, fit another part. Calibration can stretch that side but not its steps.',
     shows: { directions: directionsAbout(angle, 45) },
   });

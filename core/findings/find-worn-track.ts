@@ -11,6 +11,9 @@ const LEAST_RUN = 3;
 /** The ends of a stretch are known to about a reading each: as a share of its length. */
 const ENDS = 0.3;
 
+/** Unsteadiness of a stretch in which every reading is off: in `unsteady` no reading counts for more. */
+const ALL_OFF = 8;
+
 interface Worn {
   readonly axis: 'x' | 'y';
   readonly share: number;
@@ -21,8 +24,9 @@ interface Worn {
 }
 
 /**
- * Measure: the worn share of the travelled counts of the worse axis: stretches where the reading is unsteadier than elsewhere,
- * and runs of counts that never occur. A regular comb is the firmware's step, not wear. Not concluded in the `reported` domain.
+ * Measure: the worn share of the travelled counts of the worse axis: runs of counts that never occur, and stretches where the
+ * reading is unsteadier than elsewhere, each by its length · min(1, times²/64): a stretch is told to a window of readings
+ * only, and what is steady in the window thins its unsteadiness out; of one whose readings are all off by eight σ it is the length. A regular comb is the firmware's step, not wear. Not concluded in the `reported` domain.
  */
 export function findWornTrack(subject: Subject, limits: Limits): Finding | null {
   const { report, stick, domain } = subject;
@@ -67,7 +71,11 @@ function wornOf(axis: 'x' | 'y', travel: AxisTravel | null): Worn[] {
   const gaps = travel.runs.filter(({ from, to }) => (to - from) / travel.step + 1 >= LEAST_RUN);
   const unsteady = travel.unsteady ?? [];
   const runs = [...unsteady, ...gaps].toSorted((a, b) => b.to - b.from - (a.to - a.from));
-  const counts = unionLength(runs.map(({ from, to }) => ({ from, to: to + travel.step })));
+  const counts =
+    unionLength(gaps.map(({ from, to }) => ({ from, to: to + travel.step }))) +
+    unsteady
+      .filter(({ from, to }) => !gaps.some((gap) => gap.from <= to && from <= gap.to))
+      .reduce((sum, { from, to, times }) => sum + (to - from + travel.step) * Math.min(1, (times / ALL_OFF) ** 2), 0);
   return [
     {
       axis,

@@ -40,7 +40,7 @@ export const defaultLimits = {
     source: 'Alone it makes a mean radial error of 2 %, half of what a well calibrated magnetic stick shows.',
   },
   shortRange: {
-    value: 0.02,
+    value: 0.018,
     unit: 'share of one side',
     from: 'workshop',
     source: 'Below the 3 % by which the two sides of a linear Hall sensor may differ by its data sheet.',

@@ -9,6 +9,8 @@ import { SimulatedPad } from '../../core/simulate/simulated-pad.ts';
 const STICK = 'left';
 const RELEASES = 24;
 const TURNS = 3;
+/** Both axes both ways, three times. */
+const SWEEPS = 12;
 const BUTTONS = 16;
 
 /** Hex of bytes, for the header. */
@@ -71,7 +73,8 @@ export function surveyUnit(build: PadBuild, seed: number): Track {
     }
   });
   capture('travel', () => {
-    for (const angle of [0, 180, 90, 270, 0, 180, 90, 270]) {
+    for (let sweep = 0; sweep < SWEEPS; sweep += 1) {
+      const angle = [0, 180, 90, 270][sweep % 4] ?? 0;
       mark('toward', { angle });
       pad.hand.sweep(STICK, angle);
       untilLetGo();
@@ -88,9 +91,9 @@ export function surveyUnit(build: PadBuild, seed: number): Track {
     }
   });
   mark('capture', { purpose: 'inputs', edge: 'begin', stick: null });
-  for (let button = 1; button <= BUTTONS; button += 1) {
-    pad.hand.press(button, 100);
-    wait(0.2);
+  for (let press = 0; press < 2 * BUTTONS; press += 1) {
+    pad.hand.press(1 + (press % BUTTONS), 80);
+    wait(0.16);
   }
   mark('capture', { purpose: 'inputs', edge: 'end', stick: null });
   const track = builder.finish();

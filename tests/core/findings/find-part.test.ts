@@ -106,15 +106,16 @@ describe('worn track', () => {
     expect(at({ missing: 20, longestRun: 20, runs: [{ from: 1500, to: 1519 }] })?.decision).toBe('fail');
   });
 
-  it('counts a stretch that is both once', () => {
+  it('counts a stretch that is both once, and one that is half as unsteady for a quarter', () => {
     const found = at({ unsteady: [{ from: 1500, to: 1530, times: 9 }], runs: [{ from: 1510, to: 1519 }], missing: 10 });
-    expect(found?.value).toBeCloseTo(31 / 2500, 6);
+    expect(found?.value).toBeCloseTo(10 / 2500, 6);
+    expect(at({ unsteady: [{ from: 1500, to: 1539, times: 4 }] })?.value).toBeCloseTo(10 / 2500, 6);
   });
 
   it('passes a sound axis and single missing counts, and cannot say at the limit', () => {
     expect(at({})?.decision).toBe('pass');
     expect(at({ missing: 5, runs: [{ from: 1500, to: 1500 }] })?.decision).toBe('pass');
-    expect(at({ unsteady: [{ from: 1500, to: 1504, times: 3 }] })?.decision).toBe('cannot say');
+    expect(at({ unsteady: [{ from: 1500, to: 1504, times: 8 }] })?.decision).toBe('cannot say');
   });
 
   it("is not concluded after the pad's own mapping, without sweeps, or where they are too sparse", () => {
