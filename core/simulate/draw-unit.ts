@@ -48,7 +48,7 @@ export function drawUnit(seed: number, wish: UnitWish = {}): PadBuild {
     left: drawStored(left, chance),
     right: drawStored(right, chance),
   };
-  const rateHz = wish.rateHz ?? 250;
+  const rateHz = wish.rateHz ?? 500;
   return {
     product: `Bench pad, drawn ${seed}`,
     family: wish.family ?? 'sensor',

@@ -55,6 +55,8 @@ async function takeCurve(fault: BlindFault): Promise<CurvePoint[]> {
   for (const size of curveSizes[fault] ?? []) {
     const answers = await judges.judge(cases(curveUnits, () => [{ fault, size }]));
     points.push({ size, found: answers.filter((answer) => isFound(answer, fault)).length, of: answers.length });
+    // Larger sizes tell no more once all were found twice in a row.
+    if (points.slice(-2).filter(({ found, of }) => found === of).length === 2) break;
   }
   return points;
 }
@@ -132,7 +134,7 @@ async function reportOthers(): Promise<void> {
     const wrong = healthy.filter(({ named }) => named.length > 0).length;
     const shares: string[] = [];
     for (const [fault, size] of visible) {
-      const answers = await judges.judge(cases(Math.ceil(extraUnits / 5), draw(fault, size), wish));
+      const answers = await judges.judge(cases(Math.ceil(extraUnits / 10), draw(fault, size), wish));
       shares.push(`${fault} ${answers.filter((answer) => isFound(answer, fault)).length}/${answers.length}`);
     }
     console.log(`${name}: ${wrong} of ${extraUnits} healthy called faulty; found: ${shares.join(', ')}`);

@@ -10,7 +10,7 @@ const STICK = 'left';
 const RELEASES = 24;
 const TURNS = 3;
 /** Both axes both ways, three times. */
-const SWEEPS = 12;
+const SWEEPS = 16;
 const BUTTONS = 16;
 
 /** Hex of bytes, for the header. */
