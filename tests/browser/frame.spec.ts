@@ -1,7 +1,14 @@
 import { expectAccessible } from './support/accessible.ts';
 import { expect, openAddress, test } from './support/app.ts';
 
-const VIEWS = ['#/pad?stick=left', '#/survey?stick=left', '#/workbench?stick=left', '#/pad/fitting?stick=left'];
+const VIEWS = [
+  '#/pad?stick=left',
+  '#/survey?stick=left',
+  '#/survey/inputs?stick=left',
+  '#/findings?stick=left',
+  '#/workbench?stick=left',
+  '#/pad/fitting?stick=left',
+];
 
 for (const scheme of ['light', 'dark'] as const) {
   test.describe(`in ${scheme}`, () => {
