@@ -23,9 +23,10 @@ import { meanRest, settledDwells } from './mean-rest.ts';
 
 /**
  * Over captures taken for a disturbance: mean of the dwells in it less the mean rest of the releases, y up, in counts. The
- * dwells are those marked, else the settled stretches near the rest, for a click those with a button down. In a log without capture marks: stretches in which the stick lies still
- * at its rest while a button is held. U at 95 % by Welch over the dwells, a count step's q/√12 to either side; a single disturbed
- * dwell is taken to scatter like the releases. Null where nothing was disturbed or nothing undisturbed is known.
+ * dwells are those marked, else the settled stretches near the rest, for a click those with a button down. In a log without
+ * capture marks: stretches in which the stick lies still at its rest while a button is held, if it is its own or the shift is
+ * beyond U. U at 95 % by Welch over the dwells, a count step's q/√12 to either side; a single disturbed dwell is taken to
+ * scatter like the releases; null with a single undisturbed one. Null where nothing was disturbed or nothing undisturbed is known.
  * Source: B. L. Welch, Biometrika 34 (1947); the project's definitions.
  */
 export function measureDisturbance(
@@ -41,10 +42,16 @@ export function measureDisturbance(
       ? markedDisturbances(track, stick, readings, meanRest(rest))
       : findHeldStills(track, stick, readings, meanRest(rest));
   const step = evidence.step ?? { x: 1, y: 1 };
-  const measures = disturbed.flatMap(({ of, dwells, startUs, endUs }) =>
+  const all = disturbed.flatMap(({ of, dwells, startUs, endUs }) =>
     dwells.length === 0 ? [] : [{ of, ...compare(readings, dwells, rest, step), startUs, endUs }],
   );
+  const measures = evidence.captures === 'marked' ? all : all.filter(isTold);
   return measures.length === 0 ? null : measures;
+}
+
+/** A button that nobody asked for says something only where it is the stick's own, or the rest is surely another one. */
+function isTold({ of, shift, u95 }: DisturbanceMeasure): boolean {
+  return of === 'click' || (u95 !== null && (Math.abs(shift.x) > u95.x || Math.abs(shift.y) > u95.y));
 }
 
 export interface Disturbed {
@@ -59,7 +66,7 @@ function markedDisturbances(track: Track, stick: StickId, readings: StickTrack, 
   return markedSpans(track.marks, stick, lastUs(track)).flatMap((span) => {
     if (span.purpose !== 'disturbance') return [];
     const begin = marks.find(
-      ({ name, t, detail }) => name === 'capture' && t === span.startUs && detail['purpose'] === 'disturbance',
+      ({ name, t, detail }) => name === 'capture' && t === span.startUs && detail['edge'] !== 'end',
     );
     const said = begin?.detail['of'];
     const of = typeof said === 'string' && said !== '' ? said : 'not said';

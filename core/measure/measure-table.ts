@@ -1,11 +1,14 @@
-/** What `measure` shows without `--json`: the log, then rest and rim of each stick. */
+/** What `measure` shows without `--json`: the log, then each stick, then the inputs; what was not captured has no section but rest and rim. */
 import { STICKS, type StickId } from '../pad/stick.ts';
 import { formatQuantity, NOTHING } from './format-quantity.ts';
+import { allanRows, disturbanceRows, flickRows, warmUpRows } from './further-table.ts';
+import { inputsRows } from './inputs-table.ts';
 import type { StickReport, TrackMeasures } from './measure-report.ts';
 import { restRows } from './rest-table.ts';
 import { rimRows } from './rim-table.ts';
 import { row, type TableRow, type TableSection } from './table.ts';
 import type { LogMeasure } from './timing.ts';
+import { travelRows } from './travel-table.ts';
 
 const mappingWords = { file: 'the mapping file', stored: "the pad's stored mapping", range: 'the logical range' };
 
@@ -16,11 +19,14 @@ export function measureTable(report: TrackMeasures): TableSection[] {
       const measured = report.sticks[stick];
       return measured === undefined ? [] : stickSections(stick, measured, report.log);
     }),
+    ...(report.inputs === null ? [] : [{ title: 'inputs', rows: inputsRows(report.inputs) }]),
   ];
 }
 
 function stickSections(stick: StickId, measured: StickReport, log: LogMeasure): TableSection[] {
-  const { rest, rim } = measured;
+  const { rest, rim, travel, flick, disturbance, warmUp, allan } = measured;
+  const section = <T>(name: string, of: T | null, rows: (of: T) => TableRow[]): TableSection[] =>
+    of === null ? [] : [{ title: `${stick} stick, ${name}`, rows: rows(of) }];
   const head = [
     row('deflections under', mappingWords[measured.mappingFrom]),
     row('captures', measured.captures),
@@ -31,6 +37,11 @@ function stickSections(stick: StickId, measured: StickReport, log: LogMeasure): 
     { title: `${stick} stick`, rows: head },
     { title: `${stick} stick, rest`, rows: rest === null ? [row('rest', 'no settled release')] : restRows(rest) },
     { title: `${stick} stick, rim`, rows: rim === null ? [row('rim', 'no turn')] : rimRows(rim) },
+    ...section('travel', travel, travelRows),
+    ...section('flick', flick, flickRows),
+    ...section('disturbance', disturbance, disturbanceRows),
+    ...section('warm-up', warmUp, warmUpRows),
+    ...section('noise over time', allan, allanRows),
   ];
 }
 

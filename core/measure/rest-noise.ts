@@ -24,15 +24,16 @@ export function pooledNoise(dwells: readonly Dwell[]): RestMeasure['noise'] {
 
 /**
  * Whether the noise of each axis is too small for its step q to tell: σ of the counts below q/√12, what rounding alone
- * leaves. Null where the noise is not known at all.
+ * leaves, or never more than two neighbouring counts, between which a rest at their border makes up to q/2 of any noise.
+ * Null where the noise is not known at all.
  */
-export function noiseBelowStep(noise: RestMeasure['noise'], step: Pair): RestMeasure['noiseBelowStep'] {
+export function noiseBelowStep(noise: RestMeasure['noise'], widest: Pair, step: Pair): RestMeasure['noiseBelowStep'] {
   if (noise === null) return null;
-  return { x: isBelow(noise.x, step.x), y: isBelow(noise.y, step.y) };
+  return { x: isBelow(noise.x, widest.x, step.x), y: isBelow(noise.y, widest.y, step.y) };
 }
 
-function isBelow(noise: number | null, step: number): boolean {
-  return noise === null || noise < step / Math.sqrt(12);
+function isBelow(noise: number | null, widest: number, step: number): boolean {
+  return noise === null || noise < step / Math.sqrt(12) || widest <= step;
 }
 
 /** Largest difference between two readings of one dwell, counts. */

@@ -43,7 +43,7 @@ export function measureRest(evidence: StickEvidence, mapping: StickMapping): Res
     enclosing,
     covariance: upCovariance(releases, fields),
     noise,
-    noiseBelowStep: noiseBelowStep(noise, step),
+    noiseBelowStep: noiseBelowStep(noise, peakToPeak(dwells), step),
     peakToPeak: peakToPeak(dwells),
     hysteresis: restHysteresis(releases, fields),
     drift: upDrift(xDrift, yDrift, fields),

@@ -81,18 +81,17 @@ describe('measureDisturbance', () => {
     }
   });
 
-  it('finds a click in a log without marks, and names another button as what it is', () => {
+  it('finds a click in a log without marks, and says nothing of a button that moves nothing', () => {
     const bench = new SimulatedBench(build, 4);
     bench.wait(1);
     for (const button of [11, 1]) {
       bench.pad.hand.press(button, 800);
       bench.wait(1.6);
     }
-    const [first, second] = shiftsOf(bench)!.toSorted((a, b) => a.shift.y - b.shift.y);
+    const [first, ...others] = shiftsOf(bench)!;
     expect(first).toMatchObject({ of: 'click' });
     expect(first!.shift.y).toBeLessThan(-30);
-    expect(second).toMatchObject({ of: 'button 1 held' });
-    expect(Math.abs(second!.shift.y)).toBeLessThan(2);
+    expect(others).toEqual([]);
   });
 
   it('leaves the uncertainty open with one undisturbed dwell, and is null with none or with only a gap', () => {

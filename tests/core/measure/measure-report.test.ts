@@ -17,7 +17,7 @@ describe('measureTrack', () => {
     expect(report).toMatchObject({ mappingFrom: 'range', captures: 'marked' });
     expect(report.log).toMatchObject({ domain: 'reported', lost: null, duplicates: 0 });
     expect(report.log.rateHz).toBeCloseTo(1000, 9);
-    const { rest, rim, ...others } = report.sticks.left!;
+    const { rest, rim, travel, ...others } = report.sticks.left!;
     expect(rest).toMatchObject({ releases: 12, point: { x: 130, y: 124 } });
     expect(rest?.offset.x).toBeCloseTo(2.5 / 127.5, 12);
     expect(rest?.offset.y).toBeCloseTo(3.5 / 127.5, 12);
@@ -25,8 +25,9 @@ describe('measureTrack', () => {
     expect(rim?.turns.clockwise).toBeGreaterThanOrEqual(3);
     expect(rim?.turns.counterClockwise).toBeGreaterThanOrEqual(3);
     expect(rim?.directions.every((one) => one.covered)).toBe(true);
+    // The turns of a rim go from gate to gate too; but nothing was prompted.
+    expect(travel).toMatchObject({ sweeps: 0, x: { min: 20, max: 240 }, turnAngle: null, skewAngle: null });
     expect(others).toEqual({
-      travel: null,
       flick: null,
       disturbance: null,
       allan: null,

@@ -70,3 +70,93 @@ describe('measureTable', () => {
         expect(written, label).not.toMatch(/NaN|null|undefined|Infinity/);
   });
 });
+
+describe('measureTable of a log with every capture', () => {
+  const drift = { x: -1.2, y: 0, u95: { x: 0.3, y: 0.2 } };
+  const axis = {
+    min: 840,
+    max: 3290,
+    missing: null,
+    longestRun: null,
+    runs: [],
+    judgedShare: 0,
+    jumps: 4,
+    jumpsAt: [2500, 2510, 2520, 2530],
+    backwards: 0.01,
+    unsteady: [{ from: 2490, to: 2540, times: 5.25 }],
+    step: 1,
+  };
+  const { left, right } = reportOf(24).sticks;
+  const full: TrackMeasures = {
+    ...reportOf(24),
+    sticks: {
+      left: {
+        ...left!,
+        travel: {
+          sweeps: 8,
+          x: axis,
+          y: null,
+          turnAngle: 4,
+          turnU95: 2.5,
+          skewAngle: null,
+          skewU95: null,
+          seenAngle: { x: 0, y: null },
+        },
+        flick: {
+          count: 3,
+          unread: 1,
+          overshoot: { largest: 0.08, mean: 0.05 },
+          overshootCounts: { largest: 96, mean: 60 },
+          settlingUs: { p50: 61_000, max: 90_400 },
+          band: { x: 6, y: 6 },
+          at: [1, 2, 3],
+        },
+        disturbance: [{ of: 'rumble', shift: { x: 12.34, y: -1 }, u95: { x: 2.2, y: 2.2 }, startUs: 0, endUs: 1 }],
+        warmUp: { dwells: 9, drift, last: drift, steady: false, seconds: 40 },
+        allan: { tauUs: [1000, 2000], x: [1.25, 0.9], y: null },
+      },
+      right: right!,
+    },
+    inputs: {
+      buttons: [
+        { usage: 1, pressed: true, released: true, bounceMs: 7.5 },
+        { usage: 2, pressed: true, released: false, bounceMs: 0 },
+        { usage: 3, pressed: false, released: false, bounceMs: null },
+      ],
+      hat: [0, 90],
+      triggers: { left: { min: 0, max: 204, fieldMinimum: 0, fieldMaximum: 255 } },
+      clicks: {},
+    },
+  };
+  const written = (title: string) =>
+    measureTable(full)
+      .find((one) => one.title === title)
+      ?.rows.map(({ label, value, unit }) => [label, value, unit].join(' | ').trimEnd());
+
+  it('writes each further measure in a section of its own', () => {
+    expect(written('left stick, travel')).toContain('jumps x | 4, at 2500, 2510, 2520 … |');
+    expect(written('left stick, travel')).toContain('unsteady counts x | 2490 … 2540 (5.3 times) |');
+    expect(written('left stick, travel')).toContain('missing counts x, longest run | too few visits to tell |');
+    expect(written('left stick, travel')).toContain('turn of the part | 4.0 ± 2.5 | °');
+    expect(written('left stick, flick')).toEqual([
+      'flicks | 3, 1 more could not be read |',
+      'overshoot, largest, mean | 8.00, 5.00 | % of full',
+      'settling, median, longest | 61, 90 | ms',
+    ]);
+    expect(written('left stick, disturbance')?.[0]).toBe('rumble, shift x | 12.3 ± 2.2 | counts');
+    expect(written('left stick, warm-up')?.[0]).toBe('warm-up | still drifting: wait |');
+    expect(written('left stick, noise over time')).toContain('least Allan deviation x | 0.900 after 2 ms | counts');
+    expect(written('right stick, travel')).toBeUndefined();
+  });
+
+  it('lists what was seen of the inputs', () => {
+    expect(written('inputs')).toEqual([
+      'buttons pressed and released | 1 |',
+      'buttons that never came up | 2 |',
+      'buttons not seen pressed | 3 |',
+      'longest bounce | 7.5, button 1 | ms',
+      'hat directions seen | 0, 90 | ° clockwise from up',
+      'left trigger | 0 … 204 | counts of 0 … 255',
+    ]);
+  });
+});

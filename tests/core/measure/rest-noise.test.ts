@@ -20,9 +20,11 @@ describe('pooledNoise', () => {
       makeDwell({ point, variance: { x: 0, y: 0.01 } }),
     ]);
     expect(noise).toEqual({ x: null, y: 0.1 });
-    expect(noiseBelowStep(noise, { x: 1, y: 1 })).toEqual({ x: true, y: true });
-    expect(noiseBelowStep({ x: 0.3, y: 2 }, { x: 1, y: 8 })).toEqual({ x: false, y: true });
-    expect(noiseBelowStep(null, { x: 1, y: 1 })).toBeNull();
+    expect(noiseBelowStep(noise, { x: 2, y: 2 }, { x: 1, y: 1 })).toEqual({ x: true, y: true });
+    expect(noiseBelowStep({ x: 0.3, y: 2 }, { x: 2, y: 16 }, { x: 1, y: 8 })).toEqual({ x: false, y: true });
+    // Between two neighbouring counts σ is up to half a step, whatever the noise.
+    expect(noiseBelowStep({ x: 0.48, y: 0.48 }, { x: 1, y: 2 }, { x: 1, y: 1 })).toEqual({ x: true, y: false });
+    expect(noiseBelowStep(null, { x: 1, y: 1 }, { x: 1, y: 1 })).toBeNull();
   });
 
   it('is null where no dwell has enough reports', () => {
