@@ -13,17 +13,18 @@ export interface Misfit {
 
 /** How far inside of the gate an edge usually stands: common practice. */
 const USUAL_INSIDE = 0.02;
-/** Directions to either side of an axis that belong to its side: up to a side of an eight-sided gate. */
-const ABOUT = 25;
+/** Directions to either side of an axis that belong to its side: its neighbours in a round gate, a whole side of another. */
+const ABOUT = { round: 5, other: 25 };
 
 /**
  * A side falls short when even its best direction does, and overreaches when even its least does, so that an eight-sided gate,
  * which cannot be reached fully everywhere by any mapping, is not held against a mapping that fits it. Null without a rest.
  */
-export function mappingMisfit({ report, half }: Subject): Misfit | null {
+export function mappingMisfit({ report, half, outline }: Subject): Misfit | null {
   const { rest, rim, mapping } = report;
   if (rest === null || rest.releases === 0) return null;
   const centre = rest.offset.magnitude;
+  const about = outline?.gate === 'round' ? ABOUT.round : ABOUT.other;
   const sides = (
     [
       ['x', 1, 0],
@@ -34,7 +35,7 @@ export function mappingMisfit({ report, half }: Subject): Misfit | null {
   ).flatMap(([axis, side, angle]) => {
     const reaches = (rim?.directions ?? []).flatMap((one) => {
       const off = Math.abs(((one.angle - angle + 540) % 360) - 180);
-      return one.covered && one.reach !== null && off <= ABOUT ? [one.reach] : [];
+      return one.covered && one.reach !== null && off <= about ? [one.reach] : [];
     });
     if (reaches.length === 0) return [];
     const shortfall = Math.max(...reaches) - 1 - USUAL_INSIDE;
