@@ -46,6 +46,11 @@ describe('measureTrack of bad input', () => {
     expect(rest).toMatchObject({ releases: 2, toleranceRadius: null, drift: null });
   });
 
+  it('writes no NaN where single readings tell nothing', () => {
+    const holed = changed(makeSurveyTrack(wish), ({ x }) => ({ x: x.map((u, i) => (i % 997 === 0 ? Number.NaN : u)) }));
+    expect(() => leftOf(holed)).not.toThrow();
+  });
+
   it('covers no direction by a turn over half of the gate', () => {
     const whole = makeSurveyTrack({ ...wish, releases: 0, turnsEachWay: 1 });
     const end = 1500;
