@@ -10,8 +10,8 @@ const PULLED = 0.9;
 const TOUCHED = 0.3;
 
 /**
- * Measure: the longest bounce in ms; one interval of the reports is its uncertainty. A button that was pressed and never came
- * up fails whatever its bounce. What was never seen pressed is named, not judged: nobody may have pressed it.
+ * Measure: the longest bounce in ms; one interval of the reports is its uncertainty. In a capture taken for inputs a
+ * button that was pressed and never came up fails whatever its bounce; elsewhere it may just be held. What was never seen pressed is named, not judged: nobody may have pressed it.
  */
 export function findInputs(
   inputs: InputsMeasure | null,
@@ -21,7 +21,7 @@ export function findInputs(
 ): Finding | null {
   if (inputs === null) return null;
   const pressed = inputs.buttons.filter((one) => one.pressed);
-  const stuck = pressed.filter((one) => !one.released);
+  const stuck = captured ? pressed.filter((one) => !one.released) : [];
   const weak = Object.entries(inputs.triggers).filter(([, one]) => {
     const reach = (one.max - one.fieldMinimum) / (one.fieldMaximum - one.fieldMinimum);
     return captured && reach >= TOUCHED && reach < PULLED;

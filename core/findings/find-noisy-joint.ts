@@ -11,6 +11,9 @@ const KNOWN_TO = 0.05;
 /** Below this share of the step of the counts a σ says more of the step than of the noise. */
 const TOLD_BY_STEP = 0.4;
 
+/** Where a reading only goes to and fro between two counts, rounding makes as much of it as noise may. */
+const COARSE_TIMES = 2;
+
 /**
  * Measure: σ within the dwells of the worse axis, in shares of its half travel, or as a multiple of the other axis' σ: what
  * is further beyond its limit. Noise below the step of the counts is below any limit that can be seen, unless the step itself
@@ -24,9 +27,10 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
   const { step } = report.rest ?? { step: { x: 1, y: 1 } };
   const axes = (['x', 'y'] as const).flatMap((axis) => {
     const sigma = noise[axis];
-    return sigma === null
-      ? []
-      : [{ axis, sigma, share: sigma / half[axis], step: step[axis] / half[axis] / Math.sqrt(12) }];
+    if (sigma === null) return [];
+    const isCoarse = subject.unsettled !== null || report.rest?.noiseBelowStep?.[axis] === true;
+    const rounding = (isCoarse ? COARSE_TIMES : 1) * (step[axis] / Math.sqrt(12));
+    return [{ axis, sigma, share: sigma / half[axis], step: rounding / half[axis] }];
   });
   const [worst] = axes.toSorted((a, b) => b.share - a.share);
   if (worst === undefined) return null;

@@ -33,13 +33,7 @@ const ASKS: Readonly<Partial<Record<FindingId, Verdict>>> = {
  * What must have been judged before a stick may be kept. Not the noise: where the step of the counts hides it from the
  * measure, it hides it from every host.
  */
-const NEEDED: readonly FindingId[] = [
-  'off-centre-part',
-  'seat-not-flat',
-  'short-range',
-  'skewed-part',
-  'loose-return',
-];
+const NEEDED: readonly FindingId[] = ['off-centre-part', 'seat-not-flat', 'short-range', 'skewed-part', 'loose-return'];
 
 /**
  * From the ranked findings of one stick. What failed and is not the consequence of something else decides, in order of rank;

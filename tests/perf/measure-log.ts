@@ -1,6 +1,6 @@
 /**
  * `measure` on a log of ten minutes at 1,000 Hz: seconds of the whole process and its peak memory, median of several runs,
- * beside the time that Node itself takes to start. The log is the survey of a simulated pad, six times over.
+ * beside the time that Node itself takes to start. The log is the survey of a simulated pad, three times over.
  * Run after a build: `node tests/perf/measure-log.ts`.
  */
 import { spawnSync } from 'node:child_process';
@@ -11,7 +11,7 @@ import { makeSurveyLog } from './survey-log.ts';
 const root = path.resolve(import.meta.dirname, '../..');
 const commandLine = path.join(root, 'out/main/command-line.js');
 const RUNS = 5;
-const REPEATS = 6;
+const REPEATS = 3;
 const TELL_MEMORY =
   'data:text/javascript,process.on("exit",()=>process.stderr.write(`\\npeak ${process.resourceUsage().maxRSS}\\n`))';
 
