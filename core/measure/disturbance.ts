@@ -18,7 +18,7 @@ import { studentT } from '../numeric/student-t.ts';
 import { variance } from '../numeric/variance.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
 import type { DisturbanceMeasure } from './disturbance-measure.ts';
-import { findHeldStills } from './held-stills.ts';
+import { findHeldStills, type Disturbed } from './held-stills.ts';
 import { meanRest, settledDwells } from './mean-rest.ts';
 
 /**
@@ -52,13 +52,6 @@ export function measureDisturbance(
 /** A button that nobody asked for says something only where it is the stick's own, or the rest is surely another one. */
 function isTold({ of, shift, u95 }: DisturbanceMeasure): boolean {
   return of === 'click' || (u95 !== null && (Math.abs(shift.x) > u95.x || Math.abs(shift.y) > u95.y));
-}
-
-export interface Disturbed {
-  readonly of: string;
-  readonly dwells: readonly Dwell[];
-  readonly startUs: number;
-  readonly endUs: number;
 }
 
 function markedDisturbances(track: Track, stick: StickId, readings: StickTrack, rest: Pair): Disturbed[] {

@@ -1,11 +1,18 @@
 /** In a log without capture marks: where the stick lies still at its rest while a button is held. */
 import { describeDwell, TILT_SHARE, tiltOf } from '../capture/describe-dwell.ts';
+import type { Dwell } from '../capture/evidence.ts';
 import { indexAt } from '../capture/find-index.ts';
 import { settleLimit } from '../capture/settle-detector.ts';
 import type { StillSpan } from '../capture/still-spans.ts';
 import type { StickTrack, Track } from '../capture/track.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
-import type { Disturbed } from './disturbance.ts';
+
+export interface Disturbed {
+  readonly of: string;
+  readonly dwells: readonly Dwell[];
+  readonly startUs: number;
+  readonly endUs: number;
+}
 
 /** A press shorter than this is no dwell. */
 const LEAST_US = 300_000;

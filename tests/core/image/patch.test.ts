@@ -127,7 +127,10 @@ describe('a patch', () => {
         const image = makeImage(map, { factory: bothMappings }, seed);
         const untouched = Uint8Array.from(image);
         const plan = planPatch(image, map, 'factory', { left, right }, digest);
-        if (!plan.ok) { expect(plan.problem.code).toBe('patch-nothing'); return; }
+        if (!plan.ok) {
+          expect(plan.problem.code).toBe('patch-nothing');
+          return;
+        }
         const after = good(applyPatch(image, plan.value, map, digest));
         expect(image).toEqual(untouched);
         const planned = new Set(

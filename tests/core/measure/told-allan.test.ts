@@ -21,10 +21,10 @@ describe('measureAllan of a told track', () => {
   it('falls with the root of the time for white noise, from the noise itself', () => {
     const allan = measured(resting(8000, 3));
     expect(allan?.tauUs.slice(0, 3)).toEqual([1000, 2000, 4000]);
-    expect(allan?.x[0]).toBeGreaterThan(4.8);
-    expect(allan?.x[0]).toBeLessThan(5.2);
-    expect(allan?.x[4]).toBeGreaterThan(0.9 * (5 / 4));
-    expect(allan?.x[4]).toBeLessThan(1.1 * (5 / 4));
+    expect(allan?.x?.[0]).toBeGreaterThan(4.8);
+    expect(allan?.x?.[0]).toBeLessThan(5.2);
+    expect(allan?.x?.[4]).toBeGreaterThan(0.9 * (5 / 4));
+    expect(allan?.x?.[4]).toBeLessThan(1.1 * (5 / 4));
     expect(allan?.y).toHaveLength(allan?.tauUs.length ?? -1);
   });
 
