@@ -6,6 +6,7 @@ import type { ProposeOptions } from './propose.ts';
 import { addImageCommands } from './image-program.ts';
 import type { ConsumersOptions } from './consumers.ts';
 import { DEFAULT_STEPS, STEPS_TEXT } from './survey-steps.ts';
+import type { SelfCheckOptions } from './self-check.ts';
 import type { SurveyOptions } from './survey.ts';
 import { processTerminal, type ExitCode, type Terminal } from './terminal.ts';
 import type { WatchOptions } from './watch.ts';
@@ -143,6 +144,16 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .option('--consumer <file...>', 'consumer files in place of the published rules')
     .option('--driver <file>', 'the chain of the driver between pad and consumers')
     .option('--mapping <file>', 'the mapping that deflections are under');
+
+  attach(
+    program.command('compare <first> <second>').description('what changed between two surveys of one pad'),
+    async (terminal, options: { mapping?: string }, first, second) =>
+      (await import('./compare.ts')).compareLogs(terminal, options, first, second),
+  ).option('--mapping <file>', 'the mapping that both are looked at under');
+
+  add('self-check', 'measures a simulated pad whose truth is known', async (terminal, options: SelfCheckOptions) =>
+    (await import('./self-check.ts')).checkSelf(terminal, options),
+  ).option('--seed <n>', 'chance of the simulated pad', whole, 1);
 
   addImageCommands(program, attach);
   return program;
