@@ -7,6 +7,7 @@ describe('the places where things are kept', () => {
     expect(findPlaces({ platform: 'linux', env: {}, home })).toEqual({
       data: '/home/me/.local/share/stickwright',
       settings: '/home/me/.config/stickwright',
+      vault: '/home/me/.local/share/stickwright/vault',
       locks: '/home/me/.local/share/stickwright/locks',
     });
     const env = { XDG_DATA_HOME: '/data', XDG_CONFIG_HOME: 'relative' };
