@@ -63,6 +63,17 @@ export const calls = {
     request: z.object({ survey: surveyHandleSchema, stick: stickIdSchema, wish: proposalWishSchema }),
     reply: proposalReplySchema,
   },
+  /** A stretch of a survey's log as raw counts against time: microseconds and counts in turn, thinned without losing a peak. */
+  'surveys.strip': {
+    request: z.object({
+      survey: surveyHandleSchema,
+      stick: stickIdSchema,
+      fromUs: z.number().min(0),
+      toUs: z.number().min(0),
+      slices: z.number().int().min(1).max(2000),
+    }),
+    reply: z.object({ x: z.array(z.number()), y: z.array(z.number()) }),
+  },
   /** A log file's contents in pieces of at most 512 KiB, base64; the last piece answers with the survey. */
   'surveys.import': {
     request: z.object({

@@ -14,6 +14,7 @@ const callNames: Readonly<Record<CallName, true>> = {
   'surveys.list': true,
   'surveys.open': true,
   'surveys.propose': true,
+  'surveys.strip': true,
   'surveys.import': true,
   'surveys.export': true,
   'settings.read': true,

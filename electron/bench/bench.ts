@@ -88,6 +88,7 @@ export function createBench(options: BenchOptions): Bench {
     'surveys.list': async () => done([...(await shelf.list())]),
     'surveys.open': ({ survey }) => archive.open(survey),
     'surveys.propose': (request) => archive.propose(request),
+    'surveys.strip': (request) => archive.strip(request),
     'surveys.import': async (request) => {
       const taken = await imports.take(request);
       if (!taken.ok) return taken;

@@ -4,7 +4,7 @@ import type { StickEvidence } from '../../core/capture/evidence.ts';
 import type { Limits } from '../../core/findings/limits.ts';
 import type { Proposal, ProposalWish } from '../../core/proposal/proposal.ts';
 import { failed, type Result } from '../../core/result.ts';
-import type { Work } from './measure-worker.ts';
+import type { StripWish, Work } from './measure-worker.ts';
 import type { Measured } from './measured.ts';
 
 type Job = Work extends infer W ? (W extends unknown ? Omit<W, 'id'> : never) : never;
@@ -26,6 +26,11 @@ export class MeasureDesk {
 
   propose(evidence: StickEvidence, wish: ProposalWish): Promise<Result<Proposal>> {
     return this.#ask({ does: 'propose', evidence, wish });
+  }
+
+  /** A stretch of a log, thinned. */
+  strip(file: string, wish: StripWish): Promise<Result<{ x: number[]; y: number[] }>> {
+    return this.#ask({ does: 'strip', file, wish });
   }
 
   async close(): Promise<void> {

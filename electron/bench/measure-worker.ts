@@ -1,5 +1,8 @@
 /** A thread of its own for work on whole logs and for proposals, so that reports go on being stamped in time. */
 import { parentPort } from 'node:worker_threads';
+import { logStrip } from '../../core/plot/log-strip.ts';
+import type { StickId } from '../../core/pad/stick.ts';
+import { done, failed } from '../../core/result.ts';
 import { propose } from '../../core/proposal/propose.ts';
 import type { Limits } from '../../core/findings/limits.ts';
 import type { StickEvidence } from '../../core/capture/evidence.ts';
@@ -7,7 +10,15 @@ import type { ProposalWish } from '../../core/proposal/proposal.ts';
 import { measureForScreen } from './measured.ts';
 import { readTrack } from './read-track.ts';
 
+export interface StripWish {
+  readonly stick: StickId;
+  readonly fromUs: number;
+  readonly toUs: number;
+  readonly slices: number;
+}
+
 export type Work =
+  | { readonly id: number; readonly does: 'strip'; readonly file: string; readonly wish: StripWish }
   | { readonly id: number; readonly does: 'measure'; readonly file: string; readonly limits: Limits }
   | { readonly id: number; readonly does: 'propose'; readonly evidence: StickEvidence; readonly wish: ProposalWish };
 
@@ -25,5 +36,11 @@ parentPort?.on('message', (work: Work) => {
 async function perform(work: Work): Promise<unknown> {
   if (work.does === 'propose') return propose(work.evidence, work.wish);
   const read = await readTrack(work.file);
-  return read.ok ? { ok: true, value: measureForScreen(read.value.track, work.limits) } : read;
+  if (!read.ok) return read;
+  const { track } = read.value;
+  if (work.does === 'measure') return done(measureForScreen(track, work.limits));
+  const { stick, fromUs, toUs, slices } = work.wish;
+  const readings = track.sticks[stick];
+  if (readings === undefined) return failed('stick-unknown', `The log has no ${stick} stick; choose the other one.`);
+  return done(logStrip(readings, fromUs, toUs, slices));
 }

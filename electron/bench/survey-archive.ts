@@ -52,6 +52,11 @@ export class SurveyArchive {
     return done({ mapping, aim, centreBy, guard, reasons: [...reasons] });
   }
 
+  async strip({ survey, ...wish }: Request<'surveys.strip'>): Promise<Result<Reply<'surveys.strip'>>> {
+    const log = await this.#shelf.logOf(survey);
+    return log.ok ? this.#desk.strip(log.value, wish) : log;
+  }
+
   async #measured(survey: string): Promise<Result<Measured>> {
     const [log, folder] = [await this.#shelf.logOf(survey), this.#shelf.folderOf(survey)];
     if (!log.ok) return log;

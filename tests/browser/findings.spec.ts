@@ -137,3 +137,18 @@ for (const [width, height] of [
     expect(over).toEqual({ right: 0, below: 0 });
   });
 }
+
+test('a finding with samples shows them against time, each of its spans, with a table twin', async ({ app }) => {
+  await openLog(app, await makeDemoLog('loose', '--stick', 'left'));
+  await app.getByRole('link', { name: /^Findings/u }).click();
+  await finding(app, 'Swings past its rest').getByRole('link').click();
+  const strip = app.getByRole('region', { name: 'Strip' });
+  await expect(strip.getByRole('img', { name: /^Raw counts of x and y from/u })).toBeVisible({ timeout: 60_000 });
+  await expect(strip).toContainText('1 of 8');
+  await expectAccessible(app);
+  await strip.getByRole('button', { name: 'Later' }).click();
+  await expect(strip).toContainText('2 of 8');
+  await app.screenshot({ path: test.info().outputPath('strip.png') });
+  await strip.getByRole('button', { name: 'Strip as table' }).click();
+  await expect(strip.getByRole('columnheader', { name: 'seconds of the log' })).toBeVisible();
+});

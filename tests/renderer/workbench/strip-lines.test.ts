@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { stretchFor, stripLines, stripTable } from '../../../renderer/views/workbench/strip-lines.ts';
+
+const strip = { fromUs: 0, toUs: 100_000, x: [0, 10, 50_000, 30, 100_000, 10], y: [0, 20, 100_000, 25] };
+
+describe('the strip of a finding', () => {
+  it('shows its span with room around it, never before the log begins', () => {
+    expect(stretchFor({ startUs: 1e6, endUs: 2e6 })).toEqual({ fromUs: 500_000, toUs: 2_500_000 });
+    expect(stretchFor({ startUs: 10_000, endUs: 20_000 })).toEqual({ fromUs: 0, toUs: 120_000 });
+  });
+
+  it('draws both axes on one scale of counts, higher counts further up', () => {
+    const lines = stripLines(strip, 200, 80);
+    expect([lines.least, lines.greatest]).toEqual([10, 30]);
+    const points = lines.x.match(/[\d.]+ [\d.]+/gu)?.map((pair) => pair.split(' ').map(Number)) ?? [];
+    expect(points.map(([across]) => across)).toEqual([0, 100, 200]);
+    expect(points[1]![1]).toBeLessThan(points[0]![1]!);
+  });
+
+  it('has a table twin with the count of either axis that held at each time', () => {
+    expect(stripTable(strip).rows).toEqual([
+      ['0.000', '10', '20'],
+      ['0.050', '30', '20'],
+    ]);
+    expect(stripTable({ ...strip, x: [], y: [] }).rows).toEqual([]);
+  });
+});
