@@ -33,6 +33,18 @@ test('the demonstration hand presses everything, hands-free, and the check ends 
   await expect(app.getByText(/^Ended without \d+ of 26\.$/u)).toBeVisible();
 });
 
+test('a survey that is chosen shows the inputs it holds', async ({ app }) => {
+  await openAddress(app, '#/survey/inputs?stick=left');
+  await app.getByRole('button', { name: 'Begin' }).click();
+  await expect(app.getByText('all 26 seen')).toBeVisible({ timeout: 90_000 });
+  await openAddress(app, '#/survey/inputs?stick=left');
+  await app.reload();
+  await app.getByLabel('Survey shown').selectOption({ index: 1 });
+  await expect(app.getByText(/^As the survey holds it:/u)).toBeVisible();
+  await expect(app.getByRole('row', { name: /^left trigger/u })).toContainText('0 … 255');
+  await expectAccessible(app);
+});
+
 test('the checklist is worked by keyboard alone', async ({ app }) => {
   await openAddress(app, '#/survey/inputs?stick=left');
   await app.getByLabel('let the demonstration hand do it').uncheck();
