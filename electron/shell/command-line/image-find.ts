@@ -1,9 +1,8 @@
 /** `image find IMAGE`: where an image may hold the calibration of a measured stick. */
-import type { Pair } from '../../../core/pad/stick.ts';
 import { findPlaces as findStored, type FoundPlace } from '../../../core/image/rank-places.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import { measuredMapping } from '../../../core/mapping/measured-mapping.ts';
 import { row, type TableSection } from '../../../core/measure/table.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
@@ -50,31 +49,12 @@ async function readMeasured(terminal: Terminal, options: FindOptions): Promise<R
   const track = await readLog(terminal, options.log);
   if (!track.ok) return track;
   const sticks = STICKS.flatMap((stick) => {
-    const extents = extentsOf(gatherEvidence(track.value, stick));
+    const extents = measuredMapping(gatherEvidence(track.value, stick));
     return extents === null ? [] : [[stick, extents] as const];
   });
   if (sticks.length === 0)
     return failed('find-no-rim', 'The log has no stick with a rest and a turn along its gate; take a survey first.');
   return done(Object.fromEntries(sticks));
-}
-
-function extentsOf({ rest, rim }: StickEvidence): StickMapping | null {
-  if (rest === null || rim === null || rim.turns.length === 0) return null;
-  const centre = (axis: keyof Pair): number =>
-    Math.round(rest.dwells.reduce((sum, dwell) => sum + dwell.point[axis], 0) / rest.dwells.length);
-  const extremes = rim.turns.map((turn) => turn.extremes);
-  return {
-    x: {
-      min: Math.min(...extremes.map(({ xMin }) => xMin)),
-      centre: centre('x'),
-      max: Math.max(...extremes.map(({ xMax }) => xMax)),
-    },
-    y: {
-      min: Math.min(...extremes.map(({ yMin }) => yMin)),
-      centre: centre('y'),
-      max: Math.max(...extremes.map(({ yMax }) => yMax)),
-    },
-  };
 }
 
 function placesSection(places: readonly FoundPlace[]): TableSection {
