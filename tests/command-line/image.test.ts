@@ -111,6 +111,16 @@ describe('stickwright image', () => {
     await expect(readFile(file('none.json'))).rejects.toThrow();
   });
 
+  it('says how many bytes a cut or padded dump has too few or too many', async () => {
+    const whole = makeImage(packed, { factory: bothMappings });
+    await writeFile(file('cut.bin'), whole.subarray(0, -3));
+    await writeFile(file('padded.bin'), Uint8Array.from([...whole, 255]));
+    const cut = await stickwright(['image', 'show', file('cut.bin')]);
+    expect(cut).toMatchObject({ code: 1, stdout: '' });
+    expect(cut.stderr).toContain('3 too few');
+    expect((await stickwright(['image', 'show', file('padded.bin')])).stderr).toContain('1 too many');
+  });
+
   it('refuses two copies that differ where nothing changes by itself', async () => {
     const copy = await readFile(file('pad.bin'));
     copy[0x2140] = (copy[0x2140] ?? 0) ^ 1;

@@ -2,6 +2,7 @@
 import { checkImage } from '../../../core/image/check-image.ts';
 import { bundledMaps } from '../../../core/image/bundled-maps.ts';
 import type { MemoryMap } from '../../../core/image/memory-map.ts';
+import { readHex } from '../../../core/hid/hex.ts';
 import { parseMemoryMap } from '../../../core/image/parse-memory-map.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { readInput, readJson } from './input-files.ts';
@@ -13,6 +14,8 @@ export async function readMap(name: string | undefined, image: Uint8Array): Prom
     const fitting = bundledMaps.filter((map) => checkImage(image, map) === null);
     const [only] = fitting;
     if (only !== undefined && fitting.length === 1) return done(only);
+    const cut = bundledMaps.filter((map) => isMarked(image, map)).map((map) => checkImage(image, map));
+    if (cut[0] != null && cut.length === 1) return { ok: false, problem: cut[0] };
     return failed(
       'image-no-map',
       `No bundled map fits this image of ${image.length} bytes; give --map with ${knownIds()} or a map file.`,
@@ -37,6 +40,14 @@ export async function readImage(
   if (!map.ok) return map;
   const problem = checkImage(image.value, map.value);
   return problem === null ? done({ image: image.value, map: map.value }) : { ok: false, problem };
+}
+
+/** Whether the fingerprint is there, whatever the size: a truncated or padded dump is told by how many bytes. */
+function isMarked(image: Uint8Array, map: MemoryMap): boolean {
+  return map.fingerprint.every(({ offset, bytes }) => {
+    const wanted = readHex(bytes);
+    return wanted.ok && wanted.value.every((byte, index) => image[offset + index] === byte);
+  });
 }
 
 function knownIds(): string {
