@@ -3,6 +3,7 @@
  * Shells are derived from it and check each message against it at run time, in both directions.
  */
 import { z } from 'zod';
+import { memoryCalls, memoryEvents } from './memory-calls.ts';
 import {
   healthSchema,
   padDetailsSchema,
@@ -91,6 +92,7 @@ export const calls = {
   },
   'settings.read': { request: nothing, reply: settingsSchema },
   'settings.write': { request: settingsSchema.partial(), reply: settingsSchema },
+  ...memoryCalls,
 } as const;
 
 export const events = {
@@ -99,6 +101,7 @@ export const events = {
   'survey.state': surveyStateSchema,
   'surveys.changed': z.array(surveySummarySchema),
   'settings.changed': settingsSchema,
+  ...memoryEvents,
 } as const;
 
 export type CallName = keyof typeof calls;

@@ -19,6 +19,29 @@ const callNames: Readonly<Record<CallName, true>> = {
   'surveys.export': true,
   'settings.read': true,
   'settings.write': true,
+  'images.list': true,
+  'images.import': true,
+  'images.export': true,
+  'images.open': true,
+  'images.compare': true,
+  'images.plan': true,
+  'images.readPatch': true,
+  'images.apply': true,
+  'images.find': true,
+  'maps.list': true,
+  'maps.add': true,
+  'maps.save': true,
+  'maps.prove': true,
+  'memory.about': true,
+  'memory.allow': true,
+  'memory.read': true,
+  'memory.preview': true,
+  'memory.write': true,
+  'memory.abort': true,
+  'memory.show': true,
+  'memory.latest': true,
+  'journals.list': true,
+  'journals.dismiss': true,
 };
 
 const eventNames: Readonly<Record<EventName, true>> = {
@@ -27,6 +50,10 @@ const eventNames: Readonly<Record<EventName, true>> = {
   'survey.state': true,
   'surveys.changed': true,
   'settings.changed': true,
+  'images.changed': true,
+  'maps.changed': true,
+  'memory.state': true,
+  'journals.changed': true,
 };
 
 /** True for the name of a call; names inherited from Object are none. */

@@ -12,10 +12,13 @@ const hex = z.string().regex(/^(?:[0-9a-f]{2})+$/u, 'must be pairs of hex digits
 const range = z.strictObject({ offset, length });
 const span = z.enum(['above', 'centre', 'below']);
 
-const codecSchema = z.union([
+export const codecSchema = z.union([
   z.strictObject({
     form: z.literal('packed12'),
-    order: z.tuple([span, span, span]).refine((order) => new Set(order).size === 3, 'must name each of the three once'),
+    order: z
+      .tuple([span, span, span])
+      .refine((order) => new Set(order).size === 3, 'must name each of the three once')
+      .readonly(),
   }),
   z.strictObject({
     form: z.literal('words'),
@@ -52,10 +55,16 @@ export const memoryMapSchema = z.object({
   name: z.string().min(1).max(200),
   proof: z.enum(['proven', 'unproven']),
   size: length.max(64 * 1024 * 1024),
-  fingerprint: z.array(z.strictObject({ offset, bytes: hex })).max(16),
+  fingerprint: z
+    .array(z.strictObject({ offset, bytes: hex }))
+    .max(16)
+    .readonly(),
   layers: z.strictObject({ factory: layerSchema.exactOptional(), user: layerSchema.exactOptional() }),
-  hosts: z.array(z.strictObject({ name: z.string().min(1).max(100), reads: z.array(layerName).min(1) })).max(10),
-  volatile: z.array(range).max(100),
+  hosts: z
+    .array(z.strictObject({ name: z.string().min(1).max(100), reads: z.array(layerName).min(1).readonly() }))
+    .max(10)
+    .readonly(),
+  volatile: z.array(range).max(100).readonly(),
   plausible: z.strictObject({ bits: z.number().int().min(4).max(16), leastSpan: z.number().int().min(1) }),
 });
 

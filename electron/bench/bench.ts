@@ -2,23 +2,27 @@
 import { demoNames, demos } from '../../core/simulate/demos.ts';
 import path from 'node:path';
 import type { Limits } from '../../core/findings/limits.ts';
-import { done, failed, type Result } from '../../core/result.ts';
-import type { CallName, EventPayload, Reply, Request } from '../../shared/contract.ts';
+import { done, failed } from '../../core/result.ts';
+import type { EventPayload } from '../../shared/contract.ts';
+import { Vault } from '../store/vault.ts';
 import type { BenchOptions } from './bench-options.ts';
 import type { Bench } from './bench-port.ts';
+import type { Handlers } from './call-handlers.ts';
 import { EventBoard } from './event-board.ts';
+import { imageHandlers } from './image-handlers.ts';
 import { limitsInForce } from './limits-in-force.ts';
+import { MapShelf } from './map-shelf.ts';
 import { MeasureDesk } from './measure-desk.ts';
+import { memoryHandlers } from './memory-handlers.ts';
 import { PadRack } from './pad-rack.ts';
 import { PadRegistry } from './pad-registry.ts';
+import { PlanBoard } from './plan-board.ts';
 import { SampleBoard } from './sample-board.ts';
 import { SurveyArchive } from './survey-archive.ts';
 import { SurveyDesk } from './survey-desk.ts';
 import { readLogPiece } from './survey-export.ts';
 import { SurveyImport } from './survey-import.ts';
 import { SurveyShelf } from './survey-shelf.ts';
-
-type Handlers = { readonly [N in CallName]: (request: Request<N>) => Promise<Result<Reply<N>>> | Result<Reply<N>> };
 
 export function createBench(options: BenchOptions): Bench {
   const events = new EventBoard();
@@ -30,6 +34,10 @@ export function createBench(options: BenchOptions): Bench {
   const imports = new SurveyImport(path.join(options.folder, 'incoming'), shelf, (file) =>
     measures.measure(file, limits()),
   );
+
+  const vault = new Vault(path.join(options.folder, 'vault'));
+  const maps = new MapShelf(path.join(options.folder, 'maps'), () => options.clock.now());
+  const plans = new PlanBoard();
 
   const tellPads = (): void => events.tell('pads.changed', [...registry.list()]);
   const tellSurveys = (): void => {
@@ -99,6 +107,16 @@ export function createBench(options: BenchOptions): Bench {
       const log = await shelf.logOf(survey);
       return log.ok ? readLogPiece(log.value, from) : log;
     },
+    ...imageHandlers({
+      vault,
+      maps,
+      plans,
+      measures,
+      events,
+      now: () => options.clock.now(),
+      openSurvey: (survey) => archive.open(survey),
+    }),
+    ...memoryHandlers(),
     'settings.read': () => done(options.settings.read()),
     'settings.write': (part) => {
       const written = options.settings.write(part);

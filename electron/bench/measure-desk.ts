@@ -1,6 +1,8 @@
 /** Hands work on whole logs to the worker thread and the results back; the thread is started when first needed. */
 import { Worker } from 'node:worker_threads';
 import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { FoundPlace } from '../../core/image/rank-places.ts';
+import type { PadMapping } from '../../core/mapping/mapping.ts';
 import type { Limits } from '../../core/findings/limits.ts';
 import type { Proposal, ProposalWish } from '../../core/proposal/proposal.ts';
 import { failed, type Result } from '../../core/result.ts';
@@ -31,6 +33,11 @@ export class MeasureDesk {
   /** A stretch of a log, thinned. */
   strip(file: string, wish: StripWish): Promise<Result<{ x: number[]; y: number[] }>> {
     return this.#ask({ does: 'strip', file, wish });
+  }
+
+  /** Where an image may hold the measured calibration. */
+  find(image: Uint8Array, measured: PadMapping): Promise<Result<FoundPlace[]>> {
+    return this.#ask({ does: 'find', image, measured });
   }
 
   async close(): Promise<void> {

@@ -1,5 +1,7 @@
 /** A thread of its own for work on whole logs and for proposals, so that reports go on being stamped in time. */
 import { parentPort } from 'node:worker_threads';
+import { findPlaces } from '../../core/image/rank-places.ts';
+import type { PadMapping } from '../../core/mapping/mapping.ts';
 import { logStrip } from '../../core/plot/log-strip.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 import { done, failed } from '../../core/result.ts';
@@ -20,6 +22,7 @@ export interface StripWish {
 export type Work =
   | { readonly id: number; readonly does: 'strip'; readonly file: string; readonly wish: StripWish }
   | { readonly id: number; readonly does: 'measure'; readonly file: string; readonly limits: Limits }
+  | { readonly id: number; readonly does: 'find'; readonly image: Uint8Array; readonly measured: PadMapping }
   | { readonly id: number; readonly does: 'propose'; readonly evidence: StickEvidence; readonly wish: ProposalWish };
 
 parentPort?.on('message', (work: Work) => {
@@ -35,6 +38,7 @@ parentPort?.on('message', (work: Work) => {
 
 async function perform(work: Work): Promise<unknown> {
   if (work.does === 'propose') return propose(work.evidence, work.wish);
+  if (work.does === 'find') return done(findPlaces(work.image, work.measured));
   const read = await readTrack(work.file);
   if (!read.ok) return read;
   const { track } = read.value;

@@ -14,6 +14,8 @@ const entrySchema = z.object({
   at: z.string(),
   why: z.string(),
   map: z.string().nullable(),
+  /** The pad that it was read from, where it was read by the program itself. */
+  pad: z.object({ key: z.string(), product: z.string() }).nullable().default(null),
 });
 
 /** When and why an image was kept; one image may be kept for many reasons. */
@@ -34,8 +36,14 @@ export class Vault {
   }
 
   /** The image is on the disk before its entry is; an image that is kept already gets a further entry alone. */
-  async keep(image: Uint8Array, why: string, map: string | null, now: Date): Promise<Result<VaultEntry>> {
-    const entry: VaultEntry = { sha256: sha256Of(image), size: image.length, at: now.toISOString(), why, map };
+  async keep(
+    image: Uint8Array,
+    why: string,
+    map: string | null,
+    now: Date,
+    pad: VaultEntry['pad'] = null,
+  ): Promise<Result<VaultEntry>> {
+    const entry: VaultEntry = { sha256: sha256Of(image), size: image.length, at: now.toISOString(), why, map, pad };
     const file = this.#fileOf(entry.sha256);
     try {
       await mkdir(path.dirname(file), { recursive: true });

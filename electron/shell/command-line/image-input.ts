@@ -1,5 +1,6 @@
 /** What the image commands are given: an image, a memory map by its id or its file. */
 import { checkImage } from '../../../core/image/check-image.ts';
+import { checkImageFile } from '../../../core/image/check-image-file.ts';
 import { bundledMaps } from '../../../core/image/bundled-maps.ts';
 import type { MemoryMap } from '../../../core/image/memory-map.ts';
 import { readHex } from '../../../core/hid/hex.ts';
@@ -36,6 +37,8 @@ export async function readImage(
 ): Promise<Result<{ readonly image: Uint8Array; readonly map: MemoryMap }>> {
   const image = await readInput(file);
   if (!image.ok) return image;
+  const unfit = checkImageFile(image.value);
+  if (unfit !== null) return { ok: false, problem: unfit };
   const map = await readMap(mapName, image.value);
   if (!map.ok) return map;
   const problem = checkImage(image.value, map.value);

@@ -1,0 +1,58 @@
+/** Plans the bytes that bring another image back. */
+import { done, failed, type Result } from '../result.ts';
+import { checkImage } from './check-image.ts';
+import { compareImages } from './compare-images.ts';
+import { isWithin, regionsOf } from './map-regions.ts';
+import type { MemoryMap } from './memory-map.ts';
+import type { Patch } from './patch.ts';
+import type { Digest } from './plan-patch.ts';
+
+/** `calibration`: the places that the map names; `whole`: everything but what changes by itself. */
+export type RestoreScope = 'calibration' | 'whole';
+
+/**
+ * From the image that stands to what an accepted image held. Refused: an image that the map was not made for, and a plan
+ * without a change. The result need not be plausible: it stood there before.
+ */
+export function planRestore(
+  image: Uint8Array,
+  target: Uint8Array,
+  map: MemoryMap,
+  scope: RestoreScope,
+  digest: Digest,
+): Result<Patch> {
+  const wrong = checkImage(image, map) ?? checkImage(target, map);
+  if (wrong !== null) return { ok: false, problem: wrong };
+  const after = restored(image, target, map, scope);
+  const { runs } = compareImages(image, after, map);
+  if (runs.length === 0)
+    return failed('patch-nothing', 'The memory holds the bytes of that image already; there is nothing to write.');
+  return done({
+    kind: 'stickwright-patch',
+    version: 1,
+    map: map.id,
+    sha256: digest(image),
+    size: map.size,
+    changes: runs.map(({ offset, old, new: now, means }) => ({
+      offset,
+      old,
+      new: now,
+      means: means ?? `bytes ${offset} to ${offset + old.length / 2 - 1}`,
+    })),
+    result: digest(after),
+    restores: true,
+  });
+}
+
+function restored(image: Uint8Array, target: Uint8Array, map: MemoryMap, scope: RestoreScope): Uint8Array {
+  const regions = regionsOf(map);
+  const after = Uint8Array.from(image);
+  for (let at = 0; at < after.length; at += 1) {
+    if (after[at] === target[at]) continue;
+    const byte = { offset: at, length: 1 };
+    if (map.volatile.some((range) => isWithin(byte, range))) continue;
+    if (scope === 'calibration' && !regions.some((region) => isWithin(byte, region))) continue;
+    after[at] = target[at] ?? 0;
+  }
+  return after;
+}

@@ -1,0 +1,173 @@
+/** Kept images: decoded, compared, planned for, patched into new ones. An image is never changed. */
+import { applyPatch } from '../../core/image/apply-patch.ts';
+import { compareImages } from '../../core/image/compare-images.ts';
+import { checkImage } from '../../core/image/check-image.ts';
+import { decodeLayers } from '../../core/image/decode-layers.ts';
+import type { MemoryMap } from '../../core/image/memory-map.ts';
+import { parsePatch, type Patch } from '../../core/image/patch.ts';
+import { planCarry, planPatch } from '../../core/image/plan-patch.ts';
+import { planRestore } from '../../core/image/plan-restore.ts';
+import { whoReads } from '../../core/image/who-reads.ts';
+import { done, failed, type Result } from '../../core/result.ts';
+import type { Reply, Request } from '../../shared/contract.ts';
+import { sha256Of, type Vault, type VaultEntry } from '../store/vault.ts';
+import type { MapShelf } from './map-shelf.ts';
+import type { PlanBoard } from './plan-board.ts';
+
+type ImageSummary = Reply<'images.list'>[number];
+
+/** A multiple of three, so that every piece but the last is base64 without padding. */
+const PIECE_BYTES = 393_216;
+
+export class ImageDesk {
+  readonly #vault: Vault;
+  readonly #maps: MapShelf;
+  readonly #plans: PlanBoard;
+  readonly #now: () => Date;
+
+  constructor(vault: Vault, maps: MapShelf, plans: PlanBoard, now: () => Date) {
+    this.#vault = vault;
+    this.#maps = maps;
+    this.#plans = plans;
+    this.#now = now;
+  }
+
+  /** The one kept last first. */
+  async list(): Promise<Result<ImageSummary[]>> {
+    const entries = await this.#vault.entries();
+    if (!entries.ok) return entries;
+    const newest = entries.value.toReversed();
+    return done([...Map.groupBy(newest, ({ sha256 }) => sha256).values()].flatMap((kept) => summaryOf(kept) ?? []));
+  }
+
+  async summary(image: string): Promise<Result<ImageSummary>> {
+    const listed = await this.list();
+    if (!listed.ok) return listed;
+    const found = listed.value.find((one) => one.image === image);
+    if (found !== undefined) return done(found);
+    return failed('image-unknown', 'This image is not among the kept ones; choose one from the list.');
+  }
+
+  async open({ image, map }: Request<'images.open'>): Promise<Result<Reply<'images.open'>>> {
+    const read = await this.#readUnder(image, map);
+    if (!read.ok) return read;
+    const { bytes, under } = read.value;
+    const layers = decodeLayers(bytes, under);
+    const fitting = (await this.#maps.fitting(bytes)).map(({ id }) => id);
+    const { id, name, proof } = under;
+    const hosts = whoReads(layers, under);
+    return done({ image, size: bytes.length, map: { id, name, proof }, fitting, layers, hosts });
+  }
+
+  async compare({ first, second, map }: Request<'images.compare'>): Promise<Result<Reply<'images.compare'>>> {
+    const [before, after] = [await this.#vault.read(first), await this.#vault.read(second)];
+    if (!before.ok) return before;
+    if (!after.ok) return after;
+    const fitting = map === null ? done((await this.#maps.fitting(before.value))[0]) : await this.#maps.find(map);
+    return fitting.ok ? done(compareImages(before.value, after.value, fitting.value ?? null)) : fitting;
+  }
+
+  async plan({ image, map, wish }: Request<'images.plan'>): Promise<Result<Reply<'images.plan'>>> {
+    const read = await this.#readUnder(image, map);
+    if (!read.ok) return read;
+    const { bytes, under } = read.value;
+    const patch = await this.#patchFor(image, bytes, under, wish);
+    return patch.ok ? done(this.#plans.hold(patch.value, under)) : patch;
+  }
+
+  /** Held as a plan; whether its image is there and what it does to it is looked at when it is applied. */
+  async readPatch(text: string): Promise<Result<Reply<'images.readPatch'>>> {
+    let value: unknown;
+    try {
+      value = JSON.parse(text);
+    } catch {
+      return failed('patch-file', 'The file is not JSON; choose a patch file.');
+    }
+    const patch = parsePatch(value);
+    if (!patch.ok) return patch;
+    const map = await this.#maps.find(patch.value.map);
+    return map.ok ? done(this.#plans.hold(patch.value, map.value)) : map;
+  }
+
+  async apply(plan: string): Promise<Result<ImageSummary>> {
+    const held = this.#plans.find(plan);
+    if (!held.ok) return held;
+    const { patch, map } = held.value;
+    const image = await this.#vault.read(patch.sha256);
+    if (!image.ok) return image;
+    const after = applyPatch(image.value, patch, map, sha256Of);
+    if (!after.ok) return after;
+    const why = `patched from ${patch.sha256.slice(0, 12)}: ${patch.changes.length} changes`;
+    const kept = await this.#vault.keep(after.value, why, map.id, this.#now());
+    return kept.ok ? this.summary(kept.value.sha256) : kept;
+  }
+
+  async export({ image, from }: Request<'images.export'>): Promise<Result<Reply<'images.export'>>> {
+    const read = await this.#vault.read(image);
+    if (!read.ok) return read;
+    const piece = read.value.subarray(from, from + PIECE_BYTES);
+    const next = from + PIECE_BYTES < read.value.length ? from + PIECE_BYTES : null;
+    return done({ piece: Buffer.from(piece).toString('base64'), next });
+  }
+
+  async #patchFor(
+    image: string,
+    bytes: Uint8Array,
+    map: MemoryMap,
+    wish: Request<'images.plan'>['wish'],
+  ): Promise<Result<Patch>> {
+    if ('carry' in wish) return planCarry(bytes, map, wish.carry, sha256Of);
+    if ('store' in wish) return planPatch(bytes, map, wish.store.layer, wish.store.mappings, sha256Of);
+    const target = await this.#vault.read(wish.restore.image);
+    if (!target.ok) return target;
+    if (wish.restore.scope === 'whole' && !(await this.#isOfOnePad(image, wish.restore.image)))
+      return failed(
+        'restore-other-pad',
+        'The whole of an image is written back only to the pad that it was read from; restore its calibration alone.',
+      );
+    return planRestore(bytes, target.value, map, wish.restore.scope, sha256Of);
+  }
+
+  /** Both were read by the program from the same pad: what stands beside the calibration may be of one pad alone. */
+  async #isOfOnePad(first: string, second: string): Promise<boolean> {
+    const entries = await this.#vault.entries();
+    const padsOf = (image: string): string[] =>
+      entries.ok ? entries.value.flatMap(({ sha256, pad }) => (sha256 === image && pad !== null ? [pad.key] : [])) : [];
+    const others = padsOf(second);
+    return padsOf(first).some((key) => others.includes(key));
+  }
+
+  async #readUnder(
+    image: string,
+    map: string | null,
+  ): Promise<Result<{ readonly bytes: Uint8Array; readonly under: MemoryMap }>> {
+    const read = await this.#vault.read(image);
+    if (!read.ok) return read;
+    const bytes = read.value;
+    const found = map === null ? await this.#onlyFitting(bytes) : await this.#maps.find(map);
+    if (!found.ok) return found;
+    const problem = checkImage(bytes, found.value);
+    return problem === null ? done({ bytes, under: found.value }) : { ok: false, problem };
+  }
+
+  async #onlyFitting(bytes: Uint8Array): Promise<Result<MemoryMap>> {
+    const [first] = await this.#maps.fitting(bytes);
+    if (first !== undefined) return done(first);
+    return failed(
+      'image-no-map',
+      `No memory map fits this image of ${bytes.length} bytes; add its map, or look for its calibration.`,
+    );
+  }
+}
+
+/** `kept` is newest first. */
+function summaryOf(kept: readonly VaultEntry[]): ImageSummary | null {
+  const [newest] = kept;
+  if (newest === undefined) return null;
+  const { sha256, size } = newest;
+  return {
+    image: sha256,
+    size,
+    kept: kept.map(({ at, why, map, pad }) => ({ at, why, map, pad: pad?.product ?? null })),
+  };
+}

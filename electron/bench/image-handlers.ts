@@ -1,0 +1,96 @@
+/** The calls around kept images and memory maps: everything that needs no pad. */
+import { foundMap } from '../../core/image/found-map.ts';
+import { measuredMapping } from '../../core/mapping/measured-mapping.ts';
+import type { PadMapping } from '../../core/mapping/mapping.ts';
+import { STICKS } from '../../core/pad/stick.ts';
+import { done, failed, type Result } from '../../core/result.ts';
+import type { CallName, Reply, Request } from '../../shared/contract.ts';
+import type { Vault } from '../store/vault.ts';
+import type { Handlers } from './call-handlers.ts';
+import type { EventBoard } from './event-board.ts';
+import { ImageDesk } from './image-desk.ts';
+import { ImageImport } from './image-import.ts';
+import type { MapShelf } from './map-shelf.ts';
+import type { MeasureDesk } from './measure-desk.ts';
+import type { PlanBoard } from './plan-board.ts';
+
+type ImageCall = Extract<CallName, `images.${string}` | `maps.${string}`>;
+
+export interface ImagePorts {
+  readonly vault: Vault;
+  readonly maps: MapShelf;
+  readonly plans: PlanBoard;
+  readonly measures: MeasureDesk;
+  readonly events: EventBoard;
+  readonly now: () => Date;
+  readonly openSurvey: (survey: string) => Promise<Result<Reply<'surveys.open'>>>;
+}
+
+export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'maps.prove'>> {
+  const { vault, maps, plans, measures, events, now } = ports;
+  const desk = new ImageDesk(vault, maps, plans, now);
+  const imports = new ImageImport(vault, now);
+  const tellMaps = async <T>(result: Result<T>): Promise<Result<T>> => {
+    if (result.ok) events.tell('maps.changed', [...(await maps.list())]);
+    return result;
+  };
+
+  return {
+    'images.list': () => desk.list(),
+    'images.import': async (request) => {
+      const taken = await imports.take(request);
+      if (!taken.ok) return taken;
+      if (taken.value === null) return done({ image: null });
+      await tellImages(desk, events);
+      const image = await desk.summary(taken.value.sha256);
+      return image.ok ? done({ image: image.value }) : image;
+    },
+    'images.export': (request) => desk.export(request),
+    'images.open': (request) => desk.open(request),
+    'images.compare': (request) => desk.compare(request),
+    'images.plan': (request) => desk.plan(request),
+    'images.readPatch': ({ text }) => desk.readPatch(text),
+    'images.apply': async ({ plan }) => {
+      const applied = await desk.apply(plan);
+      if (applied.ok) await tellImages(desk, events);
+      return applied;
+    },
+    'images.find': async ({ image, by }) => {
+      const bytes = await vault.read(image);
+      if (!bytes.ok) return bytes;
+      const measured = 'values' in by ? done(by.values) : await measuredIn(ports, by.survey);
+      if (!measured.ok) return measured;
+      const places = await measures.find(bytes.value, measured.value);
+      return places.ok ? done({ measured: measured.value, places: places.value }) : places;
+    },
+    'maps.list': async () => done([...(await maps.list())]),
+    'maps.add': async ({ text }) => tellMaps(await maps.add(text)),
+    'maps.save': async ({ image, id, name, layers }) => {
+      const kept = await desk.summary(image);
+      if (!kept.ok) return kept;
+      const map = foundMap({ id, name, size: kept.value.size, layers });
+      return map.ok ? tellMaps(await maps.save(map.value)) : map;
+    },
+  };
+}
+
+/** The list of kept images has changed. */
+export async function tellImages(desk: ImageDesk, events: EventBoard): Promise<void> {
+  const listed = await desk.list();
+  if (listed.ok) events.tell('images.changed', listed.value);
+}
+
+async function measuredIn(
+  { openSurvey }: ImagePorts,
+  survey: Request<'surveys.open'>['survey'],
+): Promise<Result<PadMapping>> {
+  const opened = await openSurvey(survey);
+  if (!opened.ok) return opened;
+  const sticks = STICKS.flatMap((stick) => {
+    const evidence = opened.value.sticks[stick]?.evidence;
+    const extents = evidence === undefined ? null : measuredMapping(evidence);
+    return extents === null ? [] : [[stick, extents] as const];
+  });
+  if (sticks.length > 0) return done(Object.fromEntries(sticks));
+  return failed('find-no-rim', 'The survey has no stick with a rest and a turn along its gate; take one that has.');
+}
