@@ -82,7 +82,7 @@ const axisTravelSchema = z.object({
   longestRun: perhaps,
   runs: z.array(countRunSchema),
   judgedShare: number,
-  jumps: number,
+  jumps: perhaps,
   jumpsAt: z.array(number),
   backwards: perhaps,
   unsteady: z.array(countRunSchema.extend({ times: number })).nullable(),

@@ -26,8 +26,10 @@ export function findInputs(
     const reach = (one.max - one.fieldMinimum) / (one.fieldMaximum - one.fieldMinimum);
     return captured && reach >= TOUCHED && reach < PULLED;
   });
-  const unseen = captured ? inputs.buttons.filter((one) => !one.pressed) : [];
-  if (pressed.length === 0 && weak.length === 0 && !captured) return null;
+  const unseen = inputs.buttons.filter((one) => !one.pressed);
+  const clean = pressed.filter((one) => one.released);
+  // A button that is held all along says nothing of its contact.
+  if (clean.length === 0 && weak.length === 0 && !captured) return null;
   const [worst] = pressed.toSorted((a, b) => (b.bounceMs ?? 0) - (a.bounceMs ?? 0));
   const bounce = worst?.bounceMs ?? null;
   const faulty = [
@@ -38,6 +40,7 @@ export function findInputs(
     bounce === null
       ? 'No button was seen pressed'
       : `Button ${worst?.usage ?? 0} bounces for ${bounce.toFixed(1)} ms at most`;
+  const isUntold = bounce === 0 && intervalUs !== null && intervalUs / 1000 >= limits.bounce.value;
   return makeFinding({
     id: 'inputs-fail',
     stick: null,
@@ -49,15 +52,20 @@ export function findInputs(
     says: {
       fail: faulty[0] ?? `${says}: its contact fails.`,
       pass:
-        unseen.length === 0
+        clean.length === inputs.buttons.length
           ? 'Every button was seen to press and come up cleanly.'
-          : `${pressed.length} of ${inputs.buttons.length} buttons were seen to press and come up cleanly; the others were not pressed.`,
-      'cannot say': `${says}; whether that is too much cannot be told.`,
+          : `${clean.length} of ${inputs.buttons.length} buttons were seen to press and come up cleanly; of the others nothing is said.`,
+      'cannot say': isUntold
+        ? `No button was seen to bounce, but reports come ${(intervalUs / 1000).toFixed(1)} ms apart: a shorter bounce would not be seen.`
+        : `${says}; whether that is too much cannot be told.`,
     },
     for: faulty,
     against: [
+      pressed.length > clean.length && stuck.length === 0
+        ? `Still down at the end: ${listed(pressed.filter((one) => !one.released))}.`
+        : null,
       stuck.length > 0 ? 'It may have been held on purpose to the end.' : null,
-      unseen.length > 0 ? `Not seen pressed: ${unseen.map(({ usage }) => usage).join(', ')}.` : null,
+      unseen.length > 0 ? `Not seen pressed: ${listed(unseen)}.` : null,
     ],
     causes: [
       'Dirt or wear on the contact',
@@ -66,4 +74,8 @@ export function findInputs(
     ],
     next: 'Press it once more, slowly; clean the contact and its mat; battery off first.',
   });
+}
+
+function listed(buttons: InputsMeasure['buttons']): string {
+  return buttons.map(({ usage }) => usage).join(', ');
 }

@@ -35,7 +35,8 @@ export function findLooseReturn(subject: Subject, limits: Limits): Finding | nul
     for: [
       sided > value
         ? `It stays on the side that it came from, ${percent(sided)} apart: friction holds it there.`
-        : 'It stops on either side alike: play in the part.',
+        : null,
+      sided <= value && value > limits.looseReturn.value ? 'It stops on either side alike: play in the part.' : null,
     ],
     against: [
       report.warmUp?.steady === false ? 'The rest still drifts after soldering: wait and record it again.' : null,

@@ -37,6 +37,7 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
   const other = axes.find(({ axis }) => axis !== worst.axis);
   const times = other === undefined || other.sigma < TOLD_BY_STEP * step[other.axis] ? null : worst.share / other.share;
   const isUneven = times !== null && times / limits.noiseTimes.value > worst.share / limits.noise.value;
+  const isUntold = worst.sigma < TOLD_BY_STEP * step[worst.axis];
   const says = `At rest the ${worst.axis} reading of the ${stick} stick is restless by ${worst.sigma.toFixed(2)} counts, ${percent(worst.share, 2)} of the half travel${isUneven ? ` and ${times.toFixed(1)} times the other axis` : ''}`;
   return makeFinding({
     id: 'noisy-joint',
@@ -47,12 +48,16 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
     severity: 'fault',
     says: {
       fail: `${says}: a joint or a wire is noisy.`,
-      pass: `${says}, as a sound part does.`,
-      'cannot say': `${says}; whether that is too much cannot be told at this step of the counts.`,
+      pass: isUntold
+        ? `At rest the ${worst.axis} reading of the ${stick} stick stays within a step of its counts, as a sound part does.`
+        : `${says}, as a sound part does.`,
+      'cannot say': isUntold
+        ? `At rest the readings of the ${stick} stick stay within a step of their counts; noise below that step, ${percent(worst.step, 2)} of the half travel, cannot be told.`
+        : `${says}; whether that is too much cannot be told at this step of the counts.`,
     },
     for: [
-      other === undefined ? null : `The other axis has ${other.sigma.toFixed(2)} counts.`,
-      subject.unsettled === null ? null : 'It is so restless that its releases hardly settle.',
+      other === undefined || isUntold ? null : `The other axis has ${other.sigma.toFixed(2)} counts.`,
+      subject.unsettled === null || isUntold ? null : 'It is so restless that its releases hardly settle.',
     ],
     against: [
       other !== undefined && other.share > limits.noise.value

@@ -20,7 +20,7 @@ interface Worn {
   readonly runs: readonly CountRun[];
   readonly gaps: number;
   readonly times: number | null;
-  readonly jumps: number;
+  readonly jumps: number | null;
 }
 
 /**
@@ -53,7 +53,7 @@ export function findWornTrack(subject: Subject, limits: Limits): Finding | null 
     for: [
       times === null ? null : `Readings there are ${times.toFixed(1)} times as unsteady as elsewhere on the axis.`,
       gaps === 0 ? null : `${gaps} counts there never occur while their neighbours do.`,
-      jumps === 0 ? null : `${jumps} single readings leap and come back.`,
+      jumps === null || jumps === 0 ? null : `${jumps} single readings leap and come back.`,
     ],
     against: ['A magnetic part has no track: there, look for a loose wire first.'],
     causes: [

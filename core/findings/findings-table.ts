@@ -26,11 +26,16 @@ function titleOf({ id, stick, decision, severity }: Finding): string {
   return `${name}: ${decision === 'fail' ? severity : decision}`;
 }
 
+/** A number that was counted has no uncertainty and no decimals. */
+function valueText(value: number | null, u95: number | null): string {
+  return u95 === 0 ? formatQuantity(value, null, Number.isInteger(value) ? 0 : 3) : formatQuantity(value, u95, 3);
+}
+
 function openRows(finding: Finding): TableRow[] {
   const { value, u95, unit, limit, limitFrom } = finding;
   const rows = [
     row('says', finding.says),
-    row('value', formatQuantity(value, u95, 3), unit),
+    row('value', valueText(value, u95), unit),
     row('limit', limit === null ? NOTHING : String(limit), limitFrom),
   ];
   for (const line of finding.for) rows.push(row('for', line));

@@ -1,6 +1,7 @@
 /** Travel of one axis. */
 import type { StickTrack } from '../capture/track.ts';
 import type { Stretch } from '../capture/unbroken-stretches.ts';
+import { evenInterval } from './even-timing.ts';
 import { cleanSeries, makeSeries, type AxisSeries } from './axis-series.ts';
 import { backwardsShare } from './backwards-share.ts';
 import { missingCounts } from './missing-counts.ts';
@@ -42,12 +43,13 @@ export function axisTravel(
     cleanSeries(one, slowReadings(track, stretches[i] ?? { from: 0, to: 0 }), noise, step),
   );
   const moving = series.map((one) => movingReadings(one, Math.max(MOVING_STEPS * step, MOVING_NOISES * noise)));
-  const jumpsAt = series.flatMap(({ u, jumps }) => jumps.map((i) => u[i] ?? Number.NaN));
+  const isEven = evenInterval(all) !== null;
+  const jumpsAt = isEven ? series.flatMap(({ u, jumps }) => jumps.map((i) => u[i] ?? Number.NaN)) : [];
   return {
     min,
     max,
     ...missingCounts(moving, min, max, step),
-    jumps: jumpsAt.length,
+    jumps: isEven ? jumpsAt.length : null,
     jumpsAt: jumpsAt.slice(0, MOST_JUMPS),
     backwards: backwardsShare(mediansOf(stretches, series, sweeps), noise, step),
     unsteady: unsteadyCounts(series, min, max, step),

@@ -12,6 +12,7 @@ import { measureAllan } from './allan.ts';
 import { measureDisturbance } from './disturbance.ts';
 import { measureFlick } from './flick.ts';
 import { measureInputs } from './inputs.ts';
+import { sayUnread } from './say-unread.ts';
 import { measureTravel } from './travel.ts';
 import { measureWarmUp } from './warm-up.ts';
 import type { DisturbanceMeasure } from './disturbance-measure.ts';
@@ -37,7 +38,7 @@ export interface StickReport {
   readonly mapping: StickMapping;
   readonly mappingFrom: MappingFrom;
   readonly captures: StickEvidence['captures'];
-  /** Why rest or rim is null, and what to do. */
+  /** Why rest, rim or a capture that was taken is null, and what to do. */
   readonly lacks: readonly Problem[];
 }
 
@@ -77,15 +78,18 @@ function measureStick(
   evidence: StickEvidence,
   mapping: StickMapping,
 ): Omit<StickReport, 'mapping' | 'mappingFrom'> {
-  return {
+  const read = {
     rest: measureRest(evidence, mapping),
-    rim: measureRim(evidence, mapping),
     travel: measureTravel(track, stick, evidence),
     flick: measureFlick(track, stick, evidence, mapping),
     disturbance: measureDisturbance(track, stick, evidence),
+  };
+  return {
+    ...read,
+    rim: measureRim(evidence, mapping),
     allan: measureAllan(track, stick, evidence),
     warmUp: measureWarmUp(track, stick),
     captures: evidence.captures,
-    lacks: evidence.lacks ?? [],
+    lacks: [...(evidence.lacks ?? []), ...sayUnread(track, stick, read)],
   };
 }

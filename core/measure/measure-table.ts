@@ -47,7 +47,10 @@ function stickSections(stick: StickId, measured: StickReport, log: LogMeasure): 
 
 function logRows(log: LogMeasure): TableRow[] {
   const { interval } = log;
-  const quantiles = interval === null ? NOTHING : `${interval.p50Us}, ${interval.p95Us}, ${interval.p99Us}`;
+  const quantiles =
+    interval === null
+      ? NOTHING
+      : [interval.p50Us, interval.p95Us, interval.p99Us].map((us) => formatQuantity(us, null, 0)).join(', ');
   return [
     row('duration', formatQuantity(log.durationUs / 1e6, null, 3), 's'),
     row('reports', String(log.reports)),

@@ -18,8 +18,8 @@ export interface AxisTravel {
   readonly runs: readonly CountRun[];
   /** Share of the travelled counts whose neighbours are visited often enough to tell a missing one. */
   readonly judgedShare: number;
-  /** Single readings that leap and come back. */
-  readonly jumps: number;
+  /** Single readings that leap and come back; null where reports come unevenly, as on change: a leap is then a push between two. */
+  readonly jumps: number | null;
   /** Where the jumps stand, as counts, in order of time; at most a hundred. */
   readonly jumpsAt: readonly number[];
   /** Readings that go against the sweep by more than noise explains, as a share of those in sweeps; null without sweeps. */

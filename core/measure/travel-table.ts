@@ -27,7 +27,7 @@ function axisRows(axis: 'x' | 'y', travel: AxisTravel | null): TableRow[] {
       missing === null ? 'too few visits to tell' : `${missing}, ${longestRun ?? NOTHING}`,
       missing === null ? '' : `of ${Math.round(100 * judgedShare)} % judged`,
     ),
-    row(`jumps ${axis}`, jumps === 0 ? '0' : `${jumps}, at ${places.join(', ')}${jumps > NAMED ? ' …' : ''}`),
+    row(`jumps ${axis}`, jumpsText(jumps, places)),
     row(
       `readings that go back ${axis}`,
       backwards === null ? NOTHING : formatQuantity(100 * backwards, null, 2),
@@ -35,6 +35,11 @@ function axisRows(axis: 'x' | 'y', travel: AxisTravel | null): TableRow[] {
     ),
     row(`unsteady counts ${axis}`, unsteady === null ? 'too few readings to tell' : unsteadyText(unsteady)),
   ];
+}
+
+function jumpsText(jumps: number | null, places: readonly number[]): string {
+  if (jumps === null) return 'reports come too unevenly to tell';
+  return jumps === 0 ? '0' : `${jumps}, at ${places.join(', ')}${jumps > NAMED ? ' …' : ''}`;
 }
 
 function unsteadyText(unsteady: NonNullable<AxisTravel['unsteady']>): string {

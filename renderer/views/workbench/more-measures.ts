@@ -40,7 +40,7 @@ function travelLines({ travel }: StickReport): MeasureLine[] {
         label: `${axis}: jumps, effective step`,
         definition:
           'Single readings that leap and come back; the step in which the counts come, 1 unless they show a comb.',
-        value: `${count(one.jumps)}, ${count(one.step)}`,
+        value: `${plain(one.jumps)}, ${count(one.step)}`,
       },
     ];
   });

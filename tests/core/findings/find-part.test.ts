@@ -31,6 +31,14 @@ describe('noise that keeps the stick from settling', () => {
     expect(at({ x: 12, y: 1.2 })?.for.join()).toContain('hardly settle');
     expect(at({ x: 1.2, y: 1.2 })?.decision).toBe('pass');
   });
+
+  it('is not said of readings that stand still on coarse counts', () => {
+    const half = { x: 127, y: 127 };
+    const found = findNoisyJoint(makeSubject({ releases: 0, subject: { unsettled: { x: 0, y: 0 }, half } }), limits)!;
+    expect(found.decision).toBe('cannot say');
+    expect(found.says).toContain('stay within a step');
+    expect(found.for).toEqual([]);
+  });
 });
 
 describe('loose return', () => {

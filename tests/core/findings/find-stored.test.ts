@@ -87,6 +87,21 @@ describe('inputs that fail', () => {
     expect(at(inputs([button(1, 0)], { left: trigger }))?.decision).toBe('fail');
   });
 
+  it('say nothing of a button that is held all along, and name one that is down at the end', () => {
+    const held = button(11, 0, { released: false });
+    expect(at(inputs([held, button(2, null)]), 1000, false)).toBeNull();
+    const found = at(inputs([button(1, 0), held, button(2, null)]), 1000, false)!;
+    expect(found).toMatchObject({ decision: 'pass' });
+    expect(found.says).toContain('1 of 3 buttons');
+    expect(found.against).toEqual(['Still down at the end: 11.', 'Not seen pressed: 2.']);
+  });
+
+  it('say that reports far apart would not show a bounce', () => {
+    const found = at(inputs([button(1, 0)]), 8000)!;
+    expect(found.decision).toBe('cannot say');
+    expect(found.says).toContain('8.0 ms apart');
+  });
+
   it('pass where they are clean, and name what nobody pressed', () => {
     const found = at(inputs([button(1, 0), button(2, null)]))!;
     expect(found.decision).toBe('pass');
