@@ -28,8 +28,8 @@ export const surveyRequestSchema = z
       .default([...disturbances]),
     releases: z.number().int().min(1).max(200),
     turns: z.number().int().min(1).max(20),
-    /** Toward each of the four directions. */
-    sweeps: z.number().int().min(1).max(10).default(2),
+    /** Toward each of the four directions; null: as many as the stick's counts and the report rate need. */
+    sweeps: z.number().int().min(1).max(10).nullable().default(null),
     flicks: z.number().int().min(1).max(10).default(2),
     confirmButton: z.number().int().min(1).max(128).nullable(),
   })

@@ -40,6 +40,15 @@ export function markedSpans(marks: readonly Mark[], stick: StickId, endUs: numbe
   return spans;
 }
 
+/** Stretches that a recorder marked as `still`: settled and untouched, beyond any dwell. One that is not ended is none. */
+export function markedStills(marks: readonly Mark[], stick: StickId): { startUs: number; endUs: number }[] {
+  const own = marksOf(marks, stick).filter(({ name }) => name === 'still');
+  return own.flatMap((begin, index) => {
+    const end = own[index + 1];
+    return isEnd(begin) || end === undefined || !isEnd(end) ? [] : [{ startUs: begin.t, endUs: end.t }];
+  });
+}
+
 /** True where a recorder marked captures of the stick. */
 export function hasCaptureMarks(marks: readonly Mark[]): boolean {
   return marks.some(({ name }) => name === 'capture');

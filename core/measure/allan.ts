@@ -1,5 +1,6 @@
 /** Measures how the noise of a resting stick averages out. */
 import type { StickEvidence } from '../capture/evidence.ts';
+import { markedStills } from '../capture/capture-marks.ts';
 import { indexAt } from '../capture/find-index.ts';
 import type { Track } from '../capture/track.ts';
 import { overlappingAllanDeviation } from '../numeric/allan.ts';
@@ -17,13 +18,14 @@ const LEAST_STRETCHES = 4;
 
 /**
  * Overlapping Allan deviation in counts against τ in microseconds, τ doubling from the interval of the reports up to a quarter
- * of the dwell. Of the dwell with most readings that is evenly timed, without a gap, and has a thousand readings; else null.
+ * of the stretch. Of the dwell or the stretch marked `still` with most readings that is evenly timed, without a gap, and has a
+ * thousand readings; else null.
  * Source: core/numeric/allan.ts.
  */
 export function measureAllan(track: Track, stick: StickId, evidence: StickEvidence): AllanMeasure | null {
   const readings = track.sticks[stick];
   if (readings === undefined) return null;
-  const spans = settledDwells(evidence)
+  const spans = [...settledDwells(evidence), ...markedStills(track.marks, stick)]
     .map(({ startUs, endUs }) => ({
       startUs,
       endUs,

@@ -1,4 +1,5 @@
 /** A guided survey of one open pad: asks, watches, records, and ends with what was taken whatever happens. */
+import { sweepsNeeded } from '../../core/capture/sweeps-needed.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 import type { Problem } from '../../core/result.ts';
 import type { Request } from '../../shared/contract.ts';
@@ -13,7 +14,7 @@ import { edgeMark, startCapture } from './start-capture.ts';
 import { planSurvey, SurveyPlan, type PlannedCapture } from './survey-plan.ts';
 import { SurveyReader } from './survey-reader.ts';
 import { emptyView, takenIn } from './survey-view.ts';
-import { endPrompt, readyPrompt } from './survey-words.ts';
+import { endPrompt, readyPrompt, type Asked } from './survey-words.ts';
 
 const TELL_MILLIS = 50;
 const TICK_MILLIS = 20;
@@ -88,7 +89,7 @@ export class SurveySession {
       stage: this.#request.stage,
       stick: current?.stick ?? null,
       step: this.#step,
-      ...(this.#run?.view() ?? emptyView(this.#request, this.#restsOf(current?.stick ?? null))),
+      ...(this.#run?.view() ?? emptyView(this.#asked, this.#restsOf(current?.stick ?? null))),
       ...(this.#inputs === null ? {} : { inputs: this.#inputs }),
       prompt: this.#prompt,
       promptNumber: this.#promptNumber,
@@ -158,6 +159,14 @@ export class SurveySession {
     }
   }
 
+  /** What is asked for of the stick whose turn it is. */
+  get #asked(): Asked {
+    const { pad } = this.#ports;
+    const fields = pad.layout.sticks[this.#plan.current?.stick ?? 'left'];
+    const needed = fields === undefined ? 1 : sweepsNeeded(fields, pad.health().rateHz);
+    return { ...this.#request, sweeps: this.#request.sweeps ?? needed };
+  }
+
   #startCapture(): void {
     const current = this.#plan.current;
     if (current === null) return;
@@ -166,7 +175,7 @@ export class SurveySession {
     this.#markEdge('begin', t);
     this.#run = startCapture(current, {
       layout: this.#ports.pad.layout,
-      asked: this.#request,
+      asked: this.#asked,
       rests: this.#restsOf(current.stick),
       startUs: t,
       mark: (at, name, detail) => this.#mark(at, name, detail),
@@ -224,7 +233,7 @@ export class SurveySession {
     if (this.#ending !== null) return;
     const current = this.#plan.current;
     if (current === null) return;
-    this.#ask(this.#run?.prompt ?? readyPrompt(current, this.#request, this.#request.confirmButton));
+    this.#ask(this.#run?.prompt ?? readyPrompt(current, this.#asked, this.#request.confirmButton));
     const follower = this.#ports.follower(current.stick);
     const wish = this.#run?.wish() ?? null;
     if (follower !== null && wish !== null) follower.ask(this.#promptNumber, current.stick, wish);

@@ -4,7 +4,7 @@ import type { StickId } from '../../core/pad/stick.ts';
 import type { Request } from '../../shared/contract.ts';
 import type { PlannedCapture } from './survey-plan.ts';
 
-export type Asked = Pick<Request<'survey.start'>, 'releases' | 'turns' | 'sweeps' | 'flicks'>;
+export type Asked = Pick<Request<'survey.start'>, 'releases' | 'turns' | 'flicks'> & { readonly sweeps: number };
 
 /** Dwells asked for under a disturbance. */
 export const DISTURBED_DWELLS = 6;

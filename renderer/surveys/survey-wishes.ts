@@ -17,17 +17,21 @@ export const usualWishes: Wishes = {
   disturbances: [],
   releases: 24,
   turns: 3,
-  sweeps: 2,
+  sweeps: null,
   flicks: 2,
 };
 
 const MOST: Readonly<Record<Count, number>> = { releases: 200, turns: 20, sweeps: 10, flicks: 10 };
 
+/** Counts that may be left open: the bench asks for as many as are needed. */
+const OPEN: ReadonlySet<Count> = new Set<Count>(['sweeps']);
+
 /** True where a survey can be started with them. */
 export function areGood(wishes: Wishes): boolean {
-  const counts = (Object.keys(MOST) as Count[]).every(
-    (count) => Number.isInteger(wishes[count]) && wishes[count] >= 1 && wishes[count] <= MOST[count],
-  );
+  const counts = (Object.keys(MOST) as Count[]).every((count) => {
+    const wished = wishes[count];
+    return wished === null ? OPEN.has(count) : Number.isInteger(wished) && wished >= 1 && wished <= MOST[count];
+  });
   return counts && requestOf(wishes).steps.length > 0;
 }
 

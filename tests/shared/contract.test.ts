@@ -25,7 +25,7 @@ describe('contract', () => {
   it('refuses numbers that a survey cannot be run with', () => {
     const good = { pad: 'p', stage: null, sticks: ['left'], releases: 24, turns: 3, confirmButton: null };
     const { request } = calls['survey.start'];
-    expect(request.parse(good)).toMatchObject({ steps: ['rest', 'rim', 'travel', 'flick'], sweeps: 2, flicks: 2 });
+    expect(request.parse(good)).toMatchObject({ steps: ['rest', 'rim', 'travel', 'flick'], sweeps: null, flicks: 2 });
     expect(request.safeParse({ ...good, sticks: [], steps: ['inputs'] }).success).toBe(true);
     for (const bad of [
       { releases: 0 },

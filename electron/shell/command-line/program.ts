@@ -100,7 +100,7 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .option('--releases <n>', 'releases asked for', within(1, 200), 24)
     .option('--turns <n>', 'turns each way asked for', within(1, 20), 3)
     .option('--steps <list>', `what is taken: ${STEPS_TEXT}`, DEFAULT_STEPS)
-    .option('--sweeps <n>', 'slow sweeps toward each of four directions', within(1, 10), 2)
+    .option('--sweeps <n>', 'slow sweeps toward each of four directions; as many as needed else', within(1, 10))
     .option('--flicks <n>', 'let-gos from full tilt in each of four directions', within(1, 10), 2)
     .option('--button <n>', 'the pad button that confirms', within(1, 128))
     .option('--seed <n>', 'chance of the simulated pad', whole, 1)

@@ -28,7 +28,7 @@ export async function checkSelf(terminal: Terminal, { seed }: SelfCheckOptions):
   try {
     const log = path.join(folder, 'self-check.padlog');
     const quiet = { ...terminal, print: () => Promise.resolve(), say: () => undefined };
-    const wish = { out: log, demo: DEMO, seed, releases: 24, turns: 3, sweeps: 2, flicks: 2, steps: DEFAULT_STEPS };
+    const wish = { out: log, demo: DEMO, seed, releases: 24, turns: 3, flicks: 2, steps: DEFAULT_STEPS };
     const surveyed = await surveyPad(quiet, wish);
     if (surveyed !== EXIT.done) {
       terminal.say('stickwright: The survey of the simulated pad did not end well; look at the disk and try again.');

@@ -26,7 +26,7 @@ export interface SurveyOptions extends PadChoice {
   readonly stick?: StickId;
   readonly releases: number;
   readonly turns: number;
-  readonly sweeps: number;
+  readonly sweeps?: number;
   readonly flicks: number;
   readonly steps: string;
   readonly button?: number;
@@ -114,7 +114,7 @@ function start(desk: SurveyDesk, rack: PadRack, options: SurveyOptions, wished: 
     ...wished,
     releases: options.releases,
     turns: options.turns,
-    sweeps: options.sweeps,
+    sweeps: options.sweeps ?? null,
     flicks: options.flicks,
     confirmButton: options.button ?? null,
   });

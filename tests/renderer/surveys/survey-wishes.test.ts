@@ -10,7 +10,7 @@ test('the usual survey takes rest, gate, travel and flicks', () => {
     disturbances: [],
     releases: 24,
     turns: 3,
-    sweeps: 2,
+    sweeps: null,
     flicks: 2,
   });
   expect(areGood(usualWishes)).toBe(true);
@@ -26,6 +26,7 @@ test('disturbances are a step where any is wished for, and only then', () => {
 test('a survey of nothing, or of no whole number, cannot be started; one of the inputs needs no stick', () => {
   expect(areGood({ ...usualWishes, steps: [] })).toBe(false);
   for (const sweeps of [0, 11, 1.5, Number.NaN]) expect(areGood({ ...usualWishes, sweeps })).toBe(false);
+  expect(areGood({ ...usualWishes, sweeps: 5 })).toBe(true);
   expect(wantsNoStick({ ...usualWishes, steps: ['inputs'] })).toBe(true);
 });
 
