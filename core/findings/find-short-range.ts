@@ -9,7 +9,9 @@ import { percent, sideName } from './words.ts';
 
 /**
  * Measure: the share by which the shortest side falls short of the other side of its axis, told from a shift of the seat by
- * the shape of the outline (see `seatShift`). A side that a sensor clips is judged as clipped, not as short.
+ * the shape of the outline (see `seatShift`). A side that a sensor clips is judged as clipped, not as short. In the `reported`
+ * domain the pad's own mapping stands before the counts: an edge that is off by as much as a good enough one may be counts as
+ * uncertainty.
  */
 export function findShortRange(subject: Subject, limits: Limits): Finding | null {
   const sides = sideSpans(subject);
@@ -18,7 +20,9 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
     .filter(({ axis, side }) => !subject.pinned.some((one) => one.axis === axis && one.side === side))
     .toSorted((a, b) => b.short - a.short);
   if (worst === undefined) return null;
-  const { axis, side, short, u95, angle } = worst;
+  const { axis, side, short, angle } = worst;
+  const isReported = subject.domain === 'reported';
+  const u95 = isReported ? Math.hypot(worst.u95, limits.stale.value) : worst.u95;
   const name = sideName(axis, side);
   const says = `The ${subject.stick} stick gives ${percent(short)} ± ${percent(u95)} less ${name} than on the other side`;
   return makeFinding({
@@ -34,7 +38,12 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
       'cannot say': `${says}; whether that is too much cannot be told.`,
     },
     for: ['The outline is flattened on that side alone; a tilted seat would move it as a whole.'],
-    against: ['A gate worn or chipped on that side would look the same.'],
+    against: [
+      'A gate worn or chipped on that side would look the same.',
+      isReported
+        ? "The counts come after the pad's own mapping: a stored edge that is a little off would look the same."
+        : null,
+    ],
     causes: [
       'The module is not fully seated on that side',
       'A joint with too much resistance at one end of the track',

@@ -48,7 +48,8 @@ export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures)
   const { rest } = report;
   const step = rest?.step ?? { x: 1, y: 1 };
   const pinned = pinnedSides(track, stick, rest?.noise ?? null, step);
-  const outline = fitOutline(rimPoints(report, fields, pinned, step), pinned.length > 0 ? PINNED_GAP : undefined);
+  const isCut = pinned.length > 0 || report.rim?.directions.some(({ atLimit }) => atLimit) === true;
+  const outline = fitOutline(rimPoints(report, fields, pinned, step), isCut ? PINNED_GAP : undefined);
   return {
     stick,
     report,
@@ -60,7 +61,7 @@ export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures)
     pinned,
     extents: readings.t.length === 0 ? null : { x: extentOf(readings.x), y: extentOf(readings.y) },
     prompted: rest === null ? null : promptedWays(track, stick, rest.point),
-    unsettled: (rest?.releases ?? 0) < LEAST_RELEASES ? unsettledNoise(track, stick) : null,
+    unsettled: (rest?.releases ?? 0) < LEAST_RELEASES ? unsettledNoise(track, stick, step) : null,
     layers: stickLayers(track.marks, stick),
   };
 }

@@ -26,9 +26,9 @@ const ABOVE = 2.1;
 /** Share of the rule beyond the outermost thing drawn on it. */
 const AIR = 0.12;
 
-/** limit ± U, where U is the value's expanded uncertainty; null without one. */
+/** limit ± U, where U is the value's expanded uncertainty, and never below 0: no magnitude is. Null without an uncertainty. */
 export function guardBand(limit: number, u95: number | null): readonly [number, number] | null {
-  return u95 === null || u95 === 0 ? null : [limit - u95, limit + u95];
+  return u95 === null || u95 === 0 ? null : [Math.max(0, limit - u95), limit + u95];
 }
 
 /**
@@ -41,7 +41,7 @@ export function guardBandFigure(input: GuardBandInput, room: Room): GuardBandFig
   const at = letter * ABOVE;
   const half = u95 ?? 0;
   const band = guardBand(limit, u95);
-  const outermost = [0, limit, ...(band ?? []), ...(value === null ? [] : [value - half, value + half])];
+  const outermost = [0, limit, ...(band ?? []), ...(value === null ? [] : [lowEnd(value, half), value + half])];
   const low = Math.min(...outermost);
   const high = Math.max(...outermost, limit === 0 ? 1e-9 : limit);
   const air = (high - low) * AIR;
@@ -67,6 +67,11 @@ export function guardBandFigure(input: GuardBandInput, room: Room): GuardBandFig
   };
 }
 
+/** Lower end of a value ± U: that of a magnitude is not below 0. */
+function lowEnd(value: number, u95: number): number {
+  return value < 0 ? value - u95 : Math.max(0, value - u95);
+}
+
 function valueMarks({ value, u95 }: GuardBandInput, scale: LinearScale, at: number, letter: number): Mark[] {
   if (value === null) return [];
   const x = scale.at(value);
@@ -74,11 +79,11 @@ function valueMarks({ value, u95 }: GuardBandInput, scale: LinearScale, at: numb
   const whisker =
     u95 === null
       ? []
-      : [value - u95, value + u95].map((end) =>
+      : [lowEnd(value, u95), value + u95].map((end) =>
           line('judged', null, scale.at(end), at - foot, scale.at(end), at + foot),
         );
   return [
-    ...(u95 === null ? [] : [line('judged', null, scale.at(value - u95), at, scale.at(value + u95), at)]),
+    ...(u95 === null ? [] : [line('judged', null, scale.at(lowEnd(value, u95)), at, scale.at(value + u95), at)]),
     ...whisker,
     dot('judged', null, x, at, letter * 0.32),
   ];

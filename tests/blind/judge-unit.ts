@@ -21,6 +21,8 @@ export interface BlindAnswer {
 }
 
 const SPOT_STREAM = 47;
+/** Faults that take captures of their own. */
+const LONG: ReadonlySet<FaultName> = new Set<FaultName>(['disturbed-rest', 'warming-up']);
 
 export function judgeUnit({ seed, faults, wish }: BlindCase): BlindAnswer {
   const from = performance.now();
@@ -29,7 +31,9 @@ export function judgeUnit({ seed, faults, wish }: BlindCase): BlindAnswer {
     (pad, { fault, size }) => applyFault(pad, fault, size, drawSpot(chance)),
     drawUnit(seed, wish),
   );
-  const { findings, verdict } = judgeTrack(surveyUnit(build, seed), null);
+  // A healthy stick is tried with all of it: any capture may call it faulty.
+  const isLong = faults.length === 0 || faults.some(({ fault }) => LONG.has(fault));
+  const { findings, verdict } = judgeTrack(surveyUnit(build, seed, isLong), null);
   const named = findings.filter(({ decision, stick }) => decision === 'fail' && stick !== 'right').map(({ id }) => id);
   return { named, verdict: verdict.left ?? 'none', millis: performance.now() - from };
 }

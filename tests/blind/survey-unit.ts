@@ -12,14 +12,21 @@ const TURNS = 3;
 /** Both axes both ways, three times. */
 const SWEEPS = 16;
 const BUTTONS = 16;
+/** Warm-up: a release every three seconds. */
+const WARMING = 10;
+const CLICK = 11;
+const CLICKS = 6;
 
 /** Hex of bytes, for the header. */
 function hexOf(bytes: Uint8Array): string {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** Does what a guided survey asks for, with the marks that its recorder writes. */
-export function surveyUnit(build: PadBuild, seed: number): Track {
+/**
+ * Does what a guided survey asks for, with the marks that its recorder writes. `isLong`: a warm-up before the rest and the rest
+ * with the click held, too.
+ */
+export function surveyUnit(build: PadBuild, seed: number, isLong = false): Track {
   const pad = new SimulatedPad(build, seed, `unit-${seed}`);
   const builder = new TrackBuilder();
   const profile = findProfile(pad.identity.vendorId, pad.identity.productId);
@@ -46,15 +53,29 @@ export function surveyUnit(build: PadBuild, seed: number): Track {
     do wait(0.02);
     while (pad.hand.holds(STICK));
   };
-  const capture = (purpose: string, act: () => void): void => {
-    mark('capture', { purpose, edge: 'begin' });
+  const capture = (purpose: string, act: () => void, detail: Record<string, unknown> = {}): void => {
+    mark('capture', { purpose, edge: 'begin', ...detail });
     act();
-    mark('capture', { purpose, edge: 'end' });
+    mark('capture', { purpose, edge: 'end', ...detail });
     wait(0.1);
   };
   // The plain pad has reported through its mapping already; nothing is known of what it stores.
   if (build.family === 'sensor') builder.mark({ t: 0, name: 'layers', detail: { ...pad.layers } });
   wait(0.3);
+  if (isLong) {
+    mark('warmUp', { edge: 'begin' });
+    for (let release = 0; release < WARMING; release += 1) {
+      pad.hand.pushAndLetGo(STICK, releaseDirection(release));
+      untilLetGo();
+      mark('release');
+      wait(0.5);
+      mark('dwell', { edge: 'begin' });
+      wait(0.5);
+      mark('dwell', { edge: 'end' });
+      wait(1.2);
+    }
+    mark('warmUp', { edge: 'end' });
+  }
   capture('rest', () => {
     for (let release = 0; release < RELEASES; release += 1) {
       const angle = releaseDirection(release);
@@ -90,6 +111,21 @@ export function surveyUnit(build: PadBuild, seed: number): Track {
       wait(0.8);
     }
   });
+  if (isLong)
+    capture(
+      'disturbance',
+      () => {
+        for (let press = 0; press < CLICKS; press += 1) {
+          pad.hand.press(CLICK, 900);
+          wait(0.2);
+          mark('dwell', { edge: 'begin' });
+          wait(0.6);
+          mark('dwell', { edge: 'end' });
+          wait(0.5);
+        }
+      },
+      { of: 'click' },
+    );
   mark('capture', { purpose: 'inputs', edge: 'begin', stick: null });
   for (let press = 0; press < 2 * BUTTONS; press += 1) {
     pad.hand.press(1 + (press % BUTTONS), 80);

@@ -56,11 +56,11 @@ describe('where the stick went when it was asked to go somewhere', () => {
 
 describe('noise of a stick that never settles', () => {
   it('is that of its sensors, on its own axis', () => {
-    const noise = unsettledNoise(surveyed('noisy-joint', 9), 'left')!;
+    const noise = unsettledNoise(surveyed('noisy-joint', 9), 'left', { x: 1, y: 1 })!;
     const { x, y } = unit.sticks.left;
     expect(noise.x / (9 * x.noise)).toBeCloseTo(1, 1);
     expect(noise.y / y.noise).toBeCloseTo(1, 0);
-    expect(unsettledNoise(surveyUnit(unit, 8), 'right')).toBeNull();
+    expect(unsettledNoise(surveyUnit(unit, 8), 'right', { x: 1, y: 1 })).toBeNull();
   });
 });
 

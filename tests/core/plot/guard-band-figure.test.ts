@@ -16,6 +16,7 @@ function roleOf(marks: readonly Mark[], role: string): Mark[] {
 describe('guardBand', () => {
   it('is the limit less and more the expanded uncertainty', () => {
     expect(guardBand(2, 0.4)).toEqual([1.6, 2.4]);
+    expect(guardBand(0.2, 0.45)).toEqual([0, 0.65]);
   });
 
   it('is nothing without an uncertainty', () => {
