@@ -61,10 +61,14 @@ describe('guardBandFigure', () => {
     [8, null, 12],
   ])('keeps %d ± %d against %d and its words within the picture', (value, u95, limit) => {
     const { marks, scale } = figureOf({ value, u95, limit });
-    for (const end of [value, limit, value + (u95 ?? 0), value - (u95 ?? 0)]) {
+    // No magnitude lies below 0.
+    const low = value < 0 ? value - (u95 ?? 0) : Math.max(0, value - (u95 ?? 0));
+    for (const end of [value, limit, value + (u95 ?? 0), low]) {
       expect(scale.at(end)).toBeGreaterThanOrEqual(0);
       expect(scale.at(end)).toBeLessThanOrEqual(room.width);
     }
+    const lines = marks.flatMap((mark) => (mark.kind === 'line' ? [mark.x1, mark.x2] : []));
+    expect(Math.min(...lines)).toBeGreaterThanOrEqual(0);
     for (const mark of marks)
       if (mark.kind === 'text') expect(Number.isFinite(mark.x) && mark.x >= 0 && mark.x <= room.width).toBe(true);
   });
