@@ -90,6 +90,14 @@ export const proposalReplySchema = z.object({
   ),
 });
 
+/** A mapping made by hand and kept under a name. */
+export const keptMappingSchema = z.object({
+  name: z.string().min(1).max(80),
+  /** The pad it was made for. */
+  product: z.string().max(200),
+  sticks: z.partialRecord(stickIdSchema, stickMappingSchema),
+});
+
 export const settingsSchema = z.object({
   theme: z.enum(['system', 'light', 'dark']),
   sound: z.boolean(),
@@ -99,4 +107,5 @@ export const settingsSchema = z.object({
   window: z.object({ width: z.number(), height: z.number() }),
   /** Values that the workshop has set for limits of findings, by the limit's id (core/findings/limits.ts). */
   limits: z.record(z.string().max(40), z.number().positive()),
+  mappings: z.array(keptMappingSchema).max(200),
 });

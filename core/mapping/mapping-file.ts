@@ -12,6 +12,8 @@ export interface MappingFile {
   readonly pad: { readonly vendorId: number; readonly productId: number; readonly serial: string | null } | null;
   /** What its counts mean; null where the file does not say. */
   readonly domain: Domain | null;
+  /** What its maker called it; missing where the file does not say. */
+  readonly name?: string;
   /** At least one stick; the counts of y are as reported. */
   readonly sticks: PadMapping;
 }
@@ -22,6 +24,7 @@ export const stickMappingSchema = z.object({ x: axisSchema, y: axisSchema });
 const fileSchema = z.object({
   kind: z.literal('stickwright-mapping'),
   version: z.literal(1),
+  name: z.string().nullish(),
   pad: z
     .object({
       vendorId: z.number(),
@@ -49,7 +52,8 @@ export function parseMappingFile(value: unknown): Result<MappingFile> {
     const problem = mapping === undefined ? null : checkMapping(mapping);
     if (problem !== null) return failed(problem.code, `The mapping file, ${stick} stick: ${problem.says}`);
   }
-  return done({ pad: read.value.pad ?? null, domain: read.value.domain ?? null, sticks });
+  const { pad, domain, name } = read.value;
+  return done({ pad: pad ?? null, domain: domain ?? null, ...(typeof name === 'string' && { name }), sticks });
 }
 
 /** The text of a mapping file, ending in a newline; `parseMappingFile` reads it back. */
@@ -59,6 +63,7 @@ export function formatMappingFile(file: MappingFile): string {
   const whole = {
     kind: 'stickwright-mapping',
     version: 1,
+    ...(file.name !== undefined && { name: file.name }),
     pad: file.pad,
     ...(file.domain !== null && { domain: file.domain }),
     sticks,

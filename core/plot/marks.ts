@@ -26,7 +26,7 @@ export function dot(role: Role, tone: Tone | null, x: number, y: number, radius:
   return { kind: 'dot', role, tone, x, y, radius };
 }
 
-/** A filled triangle standing on its tip at (x, y), `size` high, pointing down. */
+/** A filled triangle standing on its tip at (x, y), `size` high, pointing down; with a negative size it hangs from its tip and points up. */
 export function pointer(role: Role, tone: Tone | null, x: number, y: number, size: number): Mark {
   const half = size * 0.55;
   return { kind: 'path', role, tone, d: polylinePath([x, y, x - half, y - size, x + half, y - size], true) };

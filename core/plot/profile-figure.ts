@@ -3,7 +3,7 @@ import type { Coverage } from '../measure/rim-measure.ts';
 import { coverageMarks } from './coverage-marks.ts';
 import type { Figure, Mark, Room, Tone } from './figure.ts';
 import { linearScale, type LinearScale } from './linear-scale.ts';
-import { line, polyline, text } from './marks.ts';
+import { dot, line, polyline, text } from './marks.ts';
 import { percent } from './number-text.ts';
 import { textWidth } from './spread-labels.ts';
 import { decimalTicks, type Ticks } from './ticks.ts';
@@ -125,9 +125,24 @@ function seriesMarks(
     spreadBand(series, direction, reach),
     polyline('reach', tone, unrolled(series.reach, direction, reach)),
     polyline('onset', tone, unrolled(onsets, direction, onset)),
+    ...(tone === 'yours' ? ownDots(series.reach, direction, reach, letter) : []),
     ...atLeast,
     ...never,
   ];
+}
+
+/** A dot every 15° tells yours from the line it was copied from. */
+function ownDots(
+  values: readonly (number | null)[],
+  direction: LinearScale,
+  reach: LinearScale,
+  letter: number,
+): Mark[] {
+  return values.flatMap((value, index) =>
+    value === null || index % 3 !== 0
+      ? []
+      : [dot('reach', 'yours', direction.at(index * STEP), reach.at(value), letter * 0.25)],
+  );
 }
 
 /** x and y in turn from 0° to 360°, where the first direction is drawn again. */

@@ -1,4 +1,5 @@
 /** The axis rails: each axis on its raw scale, with what was measured, what the mappings say, and deflection opposite. */
+import type { MappingNumber } from '../mapping/mapping-number.ts';
 import type { AxisMapping, StickMapping } from '../mapping/mapping.ts';
 import type { AxisField, Pair, StickFields } from '../pad/stick.ts';
 import type { Figure, Mark, Room, Tone } from './figure.ts';
@@ -27,7 +28,20 @@ export interface RailsInput {
   readonly rests: readonly Pair[];
 }
 
+/** One number of the leading mapping: where its mark stands, and where it is written. */
+export interface RailNumber {
+  readonly of: MappingNumber;
+  readonly tone: Tone;
+  readonly value: number;
+  readonly x: number;
+  readonly labelX: number;
+  /** Height of its rail. */
+  readonly at: number;
+}
+
 export interface RailsFigure extends Figure {
+  /** In the order x.min, x.centre, x.max, y.min … */
+  readonly numbers: readonly RailNumber[];
   readonly x: LinearScale;
   readonly y: LinearScale;
   /** Heights of the two rails. */
@@ -36,20 +50,21 @@ export interface RailsFigure extends Figure {
 }
 
 /** Letters of height above a rail's line, and of both rails together. */
-const ABOVE = 3.8;
-const HIGH = 12.6;
+const ABOVE = 4.1;
+const HIGH = 12.8;
 
 const DEFLECTIONS = [-1, -0.5, 0, 0.5, 1];
 const ENDS = { x: ['left', 'right'], y: ['down', 'up'] } as const;
 
-export function railsFigure(input: RailsInput, room: Room): RailsFigure {
+/** `written`: whether the leading mapping's numbers are marks of the figure, or are left to who draws it. */
+export function railsFigure(input: RailsInput, room: Room, written = true): RailsFigure {
   const { letter } = room;
   const left = letter * 5.6;
   const right = Math.max(left + 1, room.width - letter * 5);
   const free = Math.max(0, room.height - letter * HIGH);
   const xAt = letter * ABOVE + free * 0.25;
   const yAt = xAt + (letter * HIGH) / 2 + free * 0.5;
-  const make = (axis: 'x' | 'y', at: number): { scale: LinearScale; marks: Mark[] } => {
+  const make = (axis: 'x' | 'y', at: number): { scale: LinearScale; marks: Mark[]; numbers: RailNumber[] } => {
     const field = input.fields[axis];
     const scale = linearScale([field.minimum, field.maximum], [left, right]);
     const extent =
@@ -60,7 +75,12 @@ export function railsFigure(input: RailsInput, room: Room): RailsFigure {
           : ([input.extents.yMin, input.extents.yMax] as const);
     const series = input.series.map((one) => ({ tone: one.tone, mapping: one.mapping[axis] }));
     const rests = input.rests.map((rest) => rest[axis]);
-    return { scale, marks: axisMarks(axis, field, scale, at, extent, rests, series, letter) };
+    const numbers = railNumbers(axis, series.at(-1), scale, at, letter);
+    const marks = [
+      ...axisMarks(axis, field, scale, at, extent, rests, series, letter),
+      ...(written ? numbers.map((one) => numberMark(one, letter)) : []),
+    ];
+    return { scale, marks, numbers };
   };
   const x = make('x', xAt);
   const y = make('y', yAt);
@@ -68,6 +88,7 @@ export function railsFigure(input: RailsInput, room: Room): RailsFigure {
     width: room.width,
     height: room.height,
     marks: [...x.marks, ...y.marks],
+    numbers: [...x.numbers, ...y.numbers],
     x: x.scale,
     y: y.scale,
     xAt,
@@ -116,17 +137,18 @@ function axisMarks(
           } as const,
         ]),
     ...rests.map((rest) => line('rest', null, scale.at(rest), at - letter * 0.75, scale.at(rest), at + letter * 0.75)),
-    ...series.flatMap(({ tone, mapping }, index) =>
-      [mapping.min, mapping.centre, mapping.max].map((value) =>
-        index < series.length - 1 || series.length === 1
-          ? line('mark', tone, scale.at(value), at - letter * 1.2, scale.at(value), at + letter * 1.2)
-          : pointer('mark', tone, scale.at(value), at - letter * 0.5, letter * 0.85),
-      ),
+    ...series.flatMap(({ tone, mapping }) =>
+      [mapping.min, mapping.centre, mapping.max].map((value) => edgeMark(tone, scale.at(value), at, letter)),
     ),
-    ...(leading === undefined
-      ? []
-      : [...valueMarks(leading, scale, at, letter), ...deflectionMarks(leading, field, scale, at, letter)]),
+    ...(leading === undefined ? [] : deflectionMarks(leading, field, scale, at, letter)),
   ];
+}
+
+/** Each mapping has a mark of its own: lines for what is, a pointer from above for the proposal, one from below for yours. */
+function edgeMark(tone: Tone, x: number, at: number, letter: number): Mark {
+  if (tone === 'proposed') return pointer('mark', tone, x, at - letter * 0.5, letter * 0.85);
+  if (tone === 'yours') return pointer('mark', tone, x, at + letter * 0.5, -letter * 0.85);
+  return line('mark', tone, x, at - letter * 1.2, x, at + letter * 1.2);
 }
 
 /** The raw scale below the rail: ticks at powers of two, and the field's own limits written at its ends. */
@@ -149,22 +171,30 @@ function countMarks(field: AxisField, scale: LinearScale, at: number, letter: nu
   ];
 }
 
-function valueMarks(
-  leading: { readonly tone: Tone; readonly mapping: AxisMapping },
+function railNumbers(
+  axis: 'x' | 'y',
+  leading: { readonly tone: Tone; readonly mapping: AxisMapping } | undefined,
   scale: LinearScale,
   at: number,
   letter: number,
-): Mark[] {
-  const values = [leading.mapping.min, leading.mapping.centre, leading.mapping.max];
+): RailNumber[] {
+  if (leading === undefined) return [];
+  const { tone, mapping } = leading;
+  const edges = ['min', 'centre', 'max'] as const;
   const places = spreadLabels(
-    values.map((value) => ({ at: scale.at(value), size: textWidth(count(value), letter) })),
+    edges.map((edge) => ({ at: scale.at(mapping[edge]), size: textWidth(count(mapping[edge]), letter) })),
     scale.range[0] - letter * 5,
     scale.range[1] + letter * 5,
-    letter * 0.5,
+    letter * 0.9,
   );
-  return values.map((value, index) =>
-    text('value', leading.tone, places[index] ?? scale.at(value), at - letter * 2.8, count(value)),
-  );
+  return edges.map((edge, index) => {
+    const x = scale.at(mapping[edge]);
+    return { of: `${axis}.${edge}` as const, tone, value: mapping[edge], x, labelX: places[index] ?? x, at };
+  });
+}
+
+function numberMark({ tone, value, labelX, at }: RailNumber, letter: number): Mark {
+  return text('value', tone, labelX, at - letter * 2.8, count(value));
 }
 
 /** −1 … +1 above the rail where the mapping puts them; where the count shrinks upwards, +1 stands at the low end. */

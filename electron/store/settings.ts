@@ -28,6 +28,7 @@ export const defaultSettings: Settings = {
   zone: { shape: 'scaledRadial', inner: 0.1, outer: 1 },
   window: { width: 1280, height: 860 },
   limits: {},
+  mappings: [],
 };
 
 const NAME = 'settings';

@@ -25,11 +25,14 @@ export interface LineChartInput {
   readonly lines: readonly { readonly tone: Tone; readonly points: Float64Array }[];
 }
 
-const INK_OF: Readonly<Record<Tone, 'now' | 'accent' | 'yours'>> = {
+const INK_OF: Readonly<Record<Tone, 'now' | 'accent' | 'yours' | 'before'>> = {
   now: 'now',
   proposed: 'accent',
   yours: 'yours',
+  before: 'before',
 };
+
+const DASH_OF: Readonly<Record<Tone, number[]>> = { now: [5, 4], proposed: [], yours: [13, 4], before: [1, 4] };
 
 /** Keeps a chart on a canvas for as long as the canvas stands; draws again when the input changes. */
 export function lineChart(read: () => LineChartInput): Attachment<HTMLCanvasElement> {
@@ -73,7 +76,7 @@ function configuration(input: LineChartInput, ink: Ink, letter: number): ChartCo
         })),
         borderColor: ink[INK_OF[tone]],
         borderWidth: tone === 'now' ? 1.5 : 1.9,
-        borderDash: tone === 'now' ? [5, 4] : [],
+        borderDash: DASH_OF[tone],
       })),
     },
     options: {

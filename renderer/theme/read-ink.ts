@@ -11,6 +11,7 @@ const NAMES = [
   'accent',
   'yours',
   'now',
+  'before',
   'zone',
   'warn',
   'fault',

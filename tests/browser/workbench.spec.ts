@@ -178,7 +178,7 @@ test('the numbers can be copied', async ({ app, context }) => {
   await app.getByRole('button', { name: 'Copy numbers' }).click();
   await expect(app.getByText('Numbers copied.')).toBeVisible();
   const text = await app.evaluate(() => navigator.clipboard.readText());
-  expect(text).toMatch(/\nleast reach\t0\.\d{3} at \d+°\t1\.\d{3} at \d+°\n/u);
+  expect(text).toMatch(/\nleast reach\t0\.\d{3} at \d+°\t1\.\d{3} at \d+°\t\+0\.\d{3}\n/u);
 });
 
 test('a survey without a rim says so and shows what its rest tells', async ({ app }) => {

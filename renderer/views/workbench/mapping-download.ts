@@ -1,4 +1,4 @@
-/** The proposed mapping as a file that the browser saves. */
+/** A mapping as a file that the browser saves: the proposed one under the survey's name, yours under its own. */
 import { formatMappingFile } from '../../../core/mapping/mapping-file.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import type { SurveyDetails } from './workbench-state.svelte.ts';
@@ -8,10 +8,16 @@ export interface Download {
   readonly text: string;
 }
 
-export function mappingDownload(details: SurveyDetails, sticks: PadMapping): Download {
+/** `called` is the name of yours; without one the file is called after the survey. */
+export function mappingDownload(details: SurveyDetails, sticks: PadMapping, called: string | null = null): Download {
   const { vendorId, productId, serial } = details.identity;
-  const text = formatMappingFile({ pad: { vendorId, productId, serial }, domain: details.log.domain, sticks });
-  return { name: `${fileStem(details.name)}-mapping.json`, text };
+  const text = formatMappingFile({
+    pad: { vendorId, productId, serial },
+    domain: details.log.domain,
+    ...(called !== null && { name: called }),
+    sticks,
+  });
+  return { name: `${fileStem(called ?? details.name)}-mapping.json`, text };
 }
 
 /** A name that every file system takes. */

@@ -81,14 +81,12 @@ export function rimTable(evidence: StickEvidence, standings: readonly Standing[]
   };
 }
 
-/** The numbers of the mappings with change, uncertainty and the measured extents. */
+/** The numbers of the mappings, the change of the last one, the proposal's uncertainty and the measured extents. */
 export function railsTable(
   evidence: StickEvidence,
   standings: readonly Standing[],
   proposal: ProposalReply | null,
 ): Table {
-  const now = standings.find(({ tone }) => tone === 'now');
-  const proposed = standings.find(({ tone }) => tone === 'proposed');
   const extremes = evidence.rim?.turns.map((turn) => turn.extremes) ?? [];
   const met = (axis: 'x' | 'y', edge: 'min' | 'centre' | 'max'): string => {
     if (edge === 'centre') {
@@ -101,18 +99,17 @@ export function railsTable(
   };
   return {
     caption: 'Minimum, centre and maximum of each axis in raw counts',
-    heads: ['number', 'measured', 'now', 'proposed', 'change', 'u95'],
+    heads: ['number', 'measured', ...standings.map(({ tone }) => tone), 'change', 'u95'],
     rows: (['x', 'y'] as const).flatMap((axis) =>
       (['min', 'centre', 'max'] as const).map((edge) => {
-        const was = now?.mapping[axis][edge];
-        const is = proposed?.mapping[axis][edge];
+        const values = standings.map(({ mapping }) => mapping[axis][edge]);
+        const [was, is] = [values.at(-2), values.at(-1)];
         const u95 = proposal?.reasons.find((reason) => reason.of === `${axis}.${edge}`)?.u95 ?? null;
         const change = was === undefined || is === undefined ? null : is - was;
         return [
           edgeName(`${axis}.${edge}`),
           met(axis, edge),
-          was === undefined ? NONE : count(was),
-          is === undefined ? NONE : count(is),
+          ...values.map(count),
           change === null ? NONE : `${change > 0 ? '+' : ''}${count(change)}`,
           u95 === null ? NONE : `±${signed(u95, 1)}`,
         ];

@@ -16,8 +16,11 @@ import { findByKey, findingsOf } from '../../findings/finding-key.ts';
 import { judgedInBrief } from '../../findings/judged-stick.ts';
 import { judgedNote } from '../../findings/judged-note.svelte.ts';
 import { planeInput, profileInput, railsInput, rimPoint } from './figure-inputs.ts';
+import type { HistoryStore } from './kept-history.ts';
 import { ledgerRows } from './ledger.ts';
+import { MappingDesk } from './mapping-desk.svelte.ts';
 import { missingSentences } from './missing.ts';
+import { handLimits } from './hand-limits.ts';
 import { measureUnder, withZones, type Candidate, type Standing } from './standing.ts';
 import { chainOf, type Zone } from './zone.ts';
 
@@ -36,6 +39,8 @@ export interface WorkbenchSources {
   finding(): string | null;
   /** The zone as the settings hold it; null until they are read. */
   zone(): Zone | null;
+  /** Where "yours" is kept for as long as the window stands. */
+  readonly store: HistoryStore;
 }
 
 export interface ResponseSeries {
@@ -65,6 +70,9 @@ export class WorkbenchState {
   readonly evidence: StickEvidence | null = $derived.by(() => this.#stick?.evidence ?? null);
   readonly zone: Zone = $derived.by(() => this.#ownZone ?? this.#from.zone() ?? USUAL_ZONE);
   readonly #stick = $derived.by(() => this.#details?.sticks[this.#from.stick()] ?? null);
+  readonly #handLimits = $derived.by(() =>
+    this.evidence === null ? null : handLimits(this.evidence.fields, this.domain),
+  );
   readonly #candidates: readonly Candidate[] = $derived.by(() => {
     const now: StickMapping | null = this.#stick?.current ?? null;
     const proposed = this.proposal?.mapping ?? null;
@@ -77,12 +85,26 @@ export class WorkbenchState {
     const evidence = this.evidence;
     return evidence === null ? [] : this.#candidates.map((candidate) => measureUnder(evidence, candidate));
   });
+  readonly #ownMeasured = $derived.by(() => {
+    const { evidence } = this;
+    const { own } = this.desk;
+    return evidence === null || own === null ? null : measureUnder(evidence, { tone: 'yours', mapping: own });
+  });
   readonly #chain = $derived.by(() => chainOf(this.zone));
-  /** `now`, and `proposed` where there is a proposal; empty without evidence. */
-  readonly standings: readonly Standing[] = $derived.by(() => {
+  readonly #given: readonly Standing[] = $derived.by(() => {
     const evidence = this.evidence;
     return evidence === null ? [] : this.#measured.map((measured) => withZones(evidence, measured, this.#chain));
   });
+  /** Apart from the others, so that a nudge computes nothing of them again. */
+  readonly #own: Standing | null = $derived.by(() => {
+    const evidence = this.evidence;
+    const measured = this.#ownMeasured;
+    return evidence === null || measured === null ? null : withZones(evidence, measured, this.#chain);
+  });
+  /** `now`, `proposed` where there is a proposal, `yours` where a hand made one; empty without evidence. */
+  readonly standings: readonly Standing[] = $derived.by(() =>
+    this.#own === null ? this.#given : [...this.#given, this.#own],
+  );
   readonly missing = $derived.by(() => (this.evidence === null ? [] : missingSentences(this.evidence)));
   readonly ledger = $derived.by(() => ledgerRows(this.standings, this.domain));
   readonly profile = $derived.by(() => (this.evidence === null ? null : profileInput(this.standings, this.domain)));
@@ -114,8 +136,19 @@ export class WorkbenchState {
     }));
   });
 
+  /** The mapping a hand makes of the proposed one. */
+  readonly desk: MappingDesk;
+
   constructor(from: WorkbenchSources) {
     this.#from = from;
+    this.desk = new MappingDesk({
+      survey: () => this.#details?.survey ?? null,
+      stick: () => from.stick(),
+      limits: () => this.#handLimits,
+      now: () => this.#stick?.current ?? null,
+      proposed: () => this.proposal?.mapping ?? null,
+      store: from.store,
+    });
   }
 
   get details(): SurveyDetails | null {

@@ -22,6 +22,8 @@ describe('parseMappingFile', () => {
       sticks: { left, right: left },
     } as const;
     expect(parseMappingFile(JSON.parse(formatMappingFile(whole)))).toEqual({ ok: true, value: whole });
+    const named = { ...whole, name: 'soft spring' };
+    expect(parseMappingFile(JSON.parse(formatMappingFile(named)))).toEqual({ ok: true, value: named });
     const bare = { pad: null, domain: null, sticks: { right: left } };
     expect(parseMappingFile(JSON.parse(formatMappingFile(bare)))).toEqual({ ok: true, value: bare });
   });

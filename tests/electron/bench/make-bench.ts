@@ -103,6 +103,7 @@ function memorySettings(): SettingsPort {
     zone: { shape: 'radial', inner: 0.1, outer: 1 },
     window: { width: 1280, height: 800 },
     limits: {},
+    mappings: [],
   };
   return {
     read: () => settings,

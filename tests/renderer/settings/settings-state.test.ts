@@ -11,6 +11,7 @@ const kept: Settings = {
   zone: { shape: 'radial', inner: 0.08, outer: 1 },
   window: { width: 1280, height: 800 },
   limits: {},
+  mappings: [],
 };
 
 describe('the settings', () => {

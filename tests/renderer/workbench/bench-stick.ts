@@ -1,6 +1,7 @@
 /** A stick as a survey gives it, and the details a bench answers with, for the Workbench's tests. */
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
+import type { HistoryStore } from '../../../renderer/views/workbench/kept-history.ts';
 import { measureUnder, withZones, type Standing } from '../../../renderer/views/workbench/standing.ts';
 import type { SurveyDetails } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
 import { chainOf, type Zone } from '../../../renderer/views/workbench/zone.ts';
@@ -52,4 +53,10 @@ export function surveyOf(sticks: SurveyDetails['sticks'], domain: 'sensor' | 're
 /** The evidence as it crosses to the screen: plain, mutable arrays. */
 export function asSent(evidence: StickEvidence, current: StickMapping): NonNullable<SurveyDetails['sticks']['left']> {
   return structuredClone({ evidence, current }) as NonNullable<SurveyDetails['sticks']['left']>;
+}
+
+/** A window's session storage with nothing in it. */
+export function memoryStore(): HistoryStore {
+  const kept = new Map<string, string>();
+  return { getItem: (key) => kept.get(key) ?? null, setItem: (key, value) => void kept.set(key, value) };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ledgerRows, ledgerText } from '../../../renderer/views/workbench/ledger.ts';
+import { ledgerRows, ledgerText, writeDifference } from '../../../renderer/views/workbench/ledger.ts';
 import { reportedFields } from '../../support/fields.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 import { mapping, oneRelease, standUnder, wholeStick } from './bench-stick.ts';
@@ -39,6 +39,22 @@ describe('ledgerRows', () => {
     const rows = ledgerRows([standUnder(makeEvidence({ dwells: [{ point: { x: 2000, y: 2000 } }] }))], 'sensor');
     for (const label of ['least reach', 'mean radial error', 'full reach', 'overreach'])
       expect(cell(rows, label)).toBe('—');
+  });
+});
+
+describe('the difference', () => {
+  it('is of the last two mappings, with its sign; what cannot be seen is 0', () => {
+    const standings = [
+      standUnder(wholeStick()),
+      standUnder(wholeStick(), { ...mapping, x: { ...mapping.x, max: 2900 } }),
+    ];
+    const rows = ledgerRows(standings, 'sensor');
+    const of = (label: string): string | undefined => rows.find((row) => row.label.startsWith(label))?.difference;
+    expect(of('overreach')).toMatch(/^\+\d+\.\d\u202f%$/);
+    expect(of('leaks')).toBe('0');
+    expect(of('rest scatter')).toBe('');
+    expect(writeDifference(-0.0004, 'share')).toBe('0');
+    expect(writeDifference(-0.0121, 'reach')).toBe('\u22120.012');
   });
 });
 

@@ -1,0 +1,34 @@
+/** The mappings that were kept under a name, in the settings of the bench. */
+import type { PadMapping } from '../../../core/mapping/mapping.ts';
+import type { Settings } from '../../settings/settings-state.svelte.ts';
+
+export type KeptMapping = Settings['mappings'][number];
+
+/** Names are as long as a line of the list shows. */
+const LONGEST = 80;
+
+/** Why a mapping cannot be kept under a name, or null. */
+export function checkName(name: string): string | null {
+  const length = name.trim().length;
+  if (length === 0) return 'Write a name to keep yours under.';
+  return length > LONGEST ? `The name has ${String(length)} letters; write at most ${String(LONGEST)}.` : null;
+}
+
+/** The list with yours under the name, newest first; one of that name is replaced, its other stick stays. */
+export function keepUnder(
+  kept: readonly KeptMapping[],
+  name: string,
+  product: string,
+  sticks: PadMapping,
+): KeptMapping[] {
+  const called = name.trim();
+  const before = kept.find((one) => one.name === called);
+  return [
+    { name: called, product, sticks: { ...before?.sticks, ...sticks } },
+    ...kept.filter((one) => one.name !== called),
+  ];
+}
+
+export function withoutName(kept: readonly KeptMapping[], name: string): KeptMapping[] {
+  return kept.filter((one) => one.name !== name);
+}
