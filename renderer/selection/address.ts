@@ -1,20 +1,22 @@
 /** The selection as an address (the part after #), so that a view can be reopened; and back. */
 import type { StickId } from '../../core/pad/stick.ts';
 
-export const VIEWS = ['pad', 'survey', 'findings', 'workbench'] as const;
+export const VIEWS = ['pad', 'survey', 'findings', 'workbench', 'memory'] as const;
 export type ViewName = (typeof VIEWS)[number];
 
 /** Screens of their own inside a view. */
 const DETAILS = [
   { view: 'pad', detail: 'fitting' },
   { view: 'survey', detail: 'inputs' },
+  { view: 'memory', detail: 'find' },
+  { view: 'memory', detail: 'kept' },
 ] as const;
 
 /** What is selected, whatever the view. */
 export interface Selected {
   readonly view: ViewName;
   /** A screen of its own inside the view, or null. */
-  readonly detail: 'fitting' | 'inputs' | null;
+  readonly detail: (typeof DETAILS)[number]['detail'] | null;
   readonly stick: StickId;
   /** Degrees counter-clockwise from +x, a multiple of 5 in [0, 360), or null. */
   readonly direction: number | null;
@@ -22,6 +24,8 @@ export interface Selected {
   readonly survey: string | null;
   /** Key of a finding of the stick, whose evidence is marked; or null. */
   readonly finding: string | null;
+  /** SHA-256 of the memory image that is shown, or null. */
+  readonly image: string | null;
 }
 
 export const NOTHING_SELECTED: Selected = {
@@ -31,10 +35,13 @@ export const NOTHING_SELECTED: Selected = {
   direction: null,
   survey: null,
   finding: null,
+  image: null,
 };
 
 /** An id, and a number where the stick has more findings of it. */
 const FINDING_KEY = /^[a-z][a-z-]{0,39}(?:\.\d{1,3})?$/u;
+
+const IMAGE = /^[0-9a-f]{64}$/u;
 
 /** The nearest of the 72 directions to an angle in degrees; null stays null, and so does what is no number. */
 export function toDirection(angle: number | null): number | null {
@@ -48,6 +55,7 @@ export function formatAddress(selected: Selected): string {
   if (selected.direction !== null) query.set('direction', String(selected.direction));
   if (selected.survey !== null) query.set('survey', selected.survey);
   if (selected.finding !== null) query.set('finding', selected.finding);
+  if (selected.image !== null) query.set('image', selected.image);
   const path = selected.detail === null ? selected.view : `${selected.view}/${selected.detail}`;
   return `#/${path}?${query.toString()}`;
 }
@@ -59,6 +67,7 @@ export function parseAddress(hash: string): Selected | null {
   const [viewName, detail] = path.split('/');
   const query = new URLSearchParams(queryText);
   const direction = query.get('direction');
+  const image = query.get('image');
   const survey = query.get('survey');
   const finding = query.get('finding');
   return {
@@ -68,5 +77,6 @@ export function parseAddress(hash: string): Selected | null {
     direction: direction === null || direction === '' ? null : toDirection(Number(direction)),
     survey: survey === null || survey === '' || survey.length > 64 ? null : survey,
     finding: finding !== null && FINDING_KEY.test(finding) ? finding : null,
+    image: image !== null && IMAGE.test(image) ? image : null,
   };
 }

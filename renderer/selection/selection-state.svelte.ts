@@ -85,6 +85,15 @@ export class Selection {
     this.#write({ ...this.#selected, finding }, 'replace');
   }
 
+  /** SHA-256 of the memory image that is shown, or null. */
+  get image(): string | null {
+    return this.#selected.image;
+  }
+
+  set image(image: string | null) {
+    if (image !== this.image) this.#write({ ...this.#selected, image }, 'replace');
+  }
+
   /** The address of a view with what is selected, but for what is given: for links. */
   addressOf(part: Partial<Selected>): string {
     return formatAddress({ ...this.#selected, detail: null, ...part });

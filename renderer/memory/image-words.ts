@@ -1,0 +1,28 @@
+/** Memory images in the words of the screen. */
+import type { ImageDetails, ImageSummary } from './memory-images.svelte.ts';
+import { whenText } from '../surveys/survey-words.ts';
+
+/** What a layer's marker says. */
+export const MARKER_WORDS = {
+  valid: 'valid',
+  empty: 'never written',
+  other: 'not valid',
+  none: 'has no marker',
+} as const satisfies Record<ImageDetails['layers'][number]['marker'], string>;
+
+/** The first digits of an image's SHA-256, which tell images apart by eye. */
+export function shortHash(image: string): string {
+  return image.slice(0, 12);
+}
+
+/** E.g. `64 KiB`, `4 KiB`, `65535 bytes`. */
+export function sizeText(bytes: number): string {
+  return bytes >= 1024 && bytes % 1024 === 0 ? `${bytes / 1024} KiB` : `${bytes} bytes`;
+}
+
+/** One line that names an image in a list: when it was kept last, why, and its first digits. */
+export function imageLine({ image, kept }: ImageSummary, now: Date): string {
+  const [last] = kept;
+  const what = last === undefined ? 'kept' : `${whenText(last.at, now)} · ${last.why}`;
+  return `${what} · ${shortHash(image)}`;
+}
