@@ -4,9 +4,17 @@ import { lastUs } from '../capture/find-captures.ts';
 import type { Track } from '../capture/track.ts';
 import type { StickId } from '../pad/stick.ts';
 import type { Problem } from '../result.ts';
-import type { StickReport } from './measure-report.ts';
+import type { DisturbanceMeasure } from './disturbance-measure.ts';
+import type { FlickMeasure } from './flick-measure.ts';
+import type { RestMeasure } from './rest-measure.ts';
+import type { TravelMeasure } from './travel-measure.ts';
 
-type Read = Pick<StickReport, 'rest' | 'travel' | 'flick' | 'disturbance'>;
+interface Read {
+  readonly rest: RestMeasure | null;
+  readonly travel: TravelMeasure | null;
+  readonly flick: FlickMeasure | null;
+  readonly disturbance: readonly DisturbanceMeasure[] | null;
+}
 
 /** One sentence for each purpose that a capture was taken for and whose measure is null. */
 export function sayUnread(track: Track, stick: StickId, read: Read): Problem[] {

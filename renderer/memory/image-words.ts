@@ -17,7 +17,8 @@ export function shortHash(image: string): string {
 
 /** E.g. `64 KiB`, `4 KiB`, `65535 bytes`. */
 export function sizeText(bytes: number): string {
-  return bytes >= 1024 && bytes % 1024 === 0 ? `${bytes / 1024} KiB` : `${bytes} bytes`;
+  if (bytes >= 1024 && bytes % 1024 === 0) return `${bytes / 1024} KiB`;
+  return bytes === 1 ? '1 byte' : `${bytes} bytes`;
 }
 
 /** One line that names an image in a list: when it was kept last, why, and its first digits. */

@@ -1,0 +1,141 @@
+import { mkdtemp, readFile, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { Page } from '@playwright/test';
+import { bundledMaps } from '../../core/image/bundled-maps.ts';
+import type { MemoryMap } from '../../core/image/memory-map.ts';
+import { bothMappings, leftMapping, makeImage, rightMapping } from '../support/make-image.ts';
+import { expectAccessible } from './support/accessible.ts';
+import { expect, openAddress, test } from './support/app.ts';
+import { makeDemoLog } from './support/demo-log.ts';
+import { openLog } from './support/open-log.ts';
+
+const [packed] = bundledMaps as [MemoryMap];
+const moved = { left: { ...leftMapping, x: { min: 800, centre: 2070, max: 3350 } }, right: rightMapping };
+let folder = '';
+let log = '';
+
+test.describe.configure({ timeout: 120_000 });
+
+test.beforeAll(async () => {
+  test.setTimeout(120_000);
+  folder = await mkdtemp(path.join(tmpdir(), 'stickwright-memory-'));
+  await writeFile(path.join(folder, 'pad.bin'), makeImage(packed, { factory: bothMappings, user: moved }));
+  log = await makeDemoLog('healthy', '--steps', 'rest,rim');
+});
+
+/** Takes an image file in, as a person would. */
+async function takeIn(app: Page, name: string): Promise<void> {
+  await app.getByLabel('Image file to take in').setInputFiles(path.join(folder, name));
+}
+
+async function openMemory(app: Page): Promise<void> {
+  await openAddress(app, '#/memory?stick=left');
+  await takeIn(app, 'pad.bin');
+  await expect(app.getByRole('heading', { name: 'Stored numbers' })).toBeVisible();
+}
+
+test('without an image it says what to do, and bad files are refused in one sentence', async ({ app }) => {
+  await openAddress(app, '#/memory?stick=left');
+  await expect(app.getByText(/^Take in a dump/u)).toBeVisible();
+  await expectAccessible(app);
+  await writeFile(path.join(folder, 'empty.bin'), '');
+  await takeIn(app, 'empty.bin');
+  await expect(app.getByText(/^! The image is empty/u)).toBeVisible();
+});
+
+for (const scheme of ['light', 'dark'] as const)
+  test(`an image shows its layers beside the survey, in ${scheme}`, async ({ app }) => {
+    await app.emulateMedia({ colorScheme: scheme });
+    await openLog(app, log);
+    await app.getByRole('link', { name: /^Memory/u }).click();
+    await takeIn(app, 'pad.bin');
+    const stored = app.getByRole('region', { name: 'Stored numbers' });
+    await expect(stored.getByRole('row', { name: /^x min/u })).toContainText('850');
+    await expect(stored.getByRole('row', { name: /^x max/u }).getByRole('cell')).toHaveCount(4);
+    await expect(stored.getByRole('row', { name: /^x max/u })).toContainText(/3350/u);
+    await expect(stored.getByRole('row', { name: /^a host that knows both layers/u })).toContainText('user');
+    await expect(
+      stored
+        .getByRole('row', { name: /^x centre/u })
+        .getByRole('cell')
+        .last(),
+    ).toContainText(/\d{4}/u);
+    await expectAccessible(app);
+  });
+
+test('carrying a layer shows every change before anything is written, and leaves a patch and a new image', async ({
+  app,
+}) => {
+  await openMemory(app);
+  const plan = app.getByRole('region', { name: /^Plan$/u });
+  await plan.getByText('user into factory').click();
+  await plan.getByRole('button', { name: 'Plan it' }).click();
+  const changes = plan.getByRole('region', { name: 'Planned changes' });
+  const row = changes.getByRole('row', { name: /^factory left x\.max/u });
+  await expect(row).toContainText('3270');
+  await expect(row).toContainText('3350');
+  await expectAccessible(app);
+  const patchFile = app.waitForEvent('download');
+  await plan.getByRole('button', { name: 'Save the patch', exact: true }).click();
+  const patch = JSON.parse(await readFile(await (await patchFile).path(), 'utf8')) as { kind: string };
+  expect(patch.kind).toBe('stickwright-patch');
+  const imageFile = app.waitForEvent('download');
+  await plan.getByRole('button', { name: 'Save the patched image' }).click();
+  const after = await readFile(await (await imageFile).path());
+  const before = await readFile(path.join(folder, 'pad.bin'));
+  expect(after).toHaveLength(before.length);
+  expect(after.filter((byte, index) => byte !== before[index]).length).toBeGreaterThan(2);
+  // Another wish makes the plan on the screen a plan for something else.
+  await plan.getByText('factory into user').click();
+  await expect(changes).toBeHidden();
+});
+
+test('two kept images are compared by name and byte', async ({ app }) => {
+  await writeFile(path.join(folder, 'other.bin'), makeImage(packed, { factory: moved, user: moved }));
+  await openAddress(app, '#/memory?stick=left');
+  await takeIn(app, 'other.bin');
+  await expect(app.getByRole('heading', { name: 'Stored numbers' })).toBeVisible();
+  await takeIn(app, 'pad.bin');
+  await app.getByRole('link', { name: 'Kept images' }).click();
+  const compare = app.getByRole('region', { name: /^Compare$/u });
+  await compare.getByLabel('with').selectOption({ label: await otherOption(compare) });
+  await expect(compare.getByRole('row', { name: /factory left x\.max/u })).toBeVisible();
+  await expectAccessible(app);
+});
+
+/** The option whose image was taken in from the other file. */
+async function otherOption(compare: ReturnType<Page['getByRole']>): Promise<string> {
+  const option = compare.locator('option', { hasText: 'other.bin' }).first();
+  return (await option.textContent()) ?? '';
+}
+
+test('the finder names likely places; a confirmed one becomes an unproven map', async ({ app }) => {
+  await openLog(app, log);
+  await app.getByRole('link', { name: /^Memory/u }).click();
+  await takeIn(app, 'pad.bin');
+  await app.getByRole('link', { name: 'Find and maps' }).click();
+  await app.getByRole('button', { name: 'Find by the survey' }).click();
+  const places = app.getByRole('region', { name: 'Likely places' });
+  await expect(places.getByRole('row', { name: /0x2140/u }).first()).toBeVisible({ timeout: 30_000 });
+  await expectAccessible(app);
+  await places
+    .getByRole('checkbox', { name: /0x2140, right 0x2149 is the factory layer/u })
+    .first()
+    .check();
+  await app.getByLabel('Name of the map').fill('Bench pad of mine');
+  await app.getByRole('button', { name: 'Save as a map' }).click();
+  await expect(app.getByText(/^Saved as bench-pad-of-mine, unproven/u)).toBeVisible();
+});
+
+test('typed numbers are found, and a bad one is told in place', async ({ app }) => {
+  await openMemory(app);
+  await app.getByRole('link', { name: 'Find and maps' }).click();
+  await app.getByRole('button', { name: 'Type values' }).click();
+  await app.getByRole('button', { name: 'Find by these' }).click();
+  await expect(app.getByText(/Write x min as a whole count/u)).toBeVisible();
+  const numbers = { 'x min': 850, 'x centre': 2061, 'x max': 3270, 'y min': 840, 'y centre': 2038, 'y max': 3235 };
+  for (const [name, value] of Object.entries(numbers)) await app.getByLabel(name).fill(String(value));
+  await app.getByRole('button', { name: 'Find by these' }).click();
+  await expect(app.getByRole('region', { name: 'Likely places' }).getByRole('row', { name: /0x2140/u }).first()).toBeVisible(); // prettier-ignore
+});

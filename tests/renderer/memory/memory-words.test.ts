@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { imageLine, sizeText } from '../../../renderer/memory/image-words.ts';
+import { chanceText, codecWords, mapId, mapWish, placeText } from '../../../renderer/memory/place-words.ts';
+import { wishOf } from '../../../renderer/memory/plan-wish.ts';
+import { readTyped } from '../../../renderer/memory/typed-mapping.ts';
+
+const axis = { min: 800, centre: 2048, max: 3300 };
+const stick = { x: axis, y: axis };
+const codec = { form: 'packed12', order: ['above', 'centre', 'below'] } as const;
+const hit = { stick: 'left', codec, offset: 0x2140, mapping: stick, furthest: 12, expected: 1e-9 } as const;
+const place = { sticks: { left: hit }, distance: null, again: [], expected: 1e-9 };
+
+describe('places in words', () => {
+  test('say where, how stored and how likely by chance', () => {
+    expect(placeText(place)).toBe('left 0x2140');
+    expect(codecWords(codec)).toBe('12-bit pairs: above, centre, below');
+    expect([2.4, 0.02, 1e-5].map(chanceText)).toEqual(['2.4 by chance', '0.02 by chance', 'under 1 in 100,000']);
+  });
+
+  test('become a map by its name, and none without a name or a confirmed place', () => {
+    expect(mapId('  My pad, 2nd rev. ')).toBe('my-pad-2nd-rev');
+    expect(mapWish('a', 'My pad', { factory: place })).toEqual({
+      image: 'a',
+      id: 'my-pad',
+      name: 'My pad',
+      layers: { factory: { left: { offset: 0x2140, codec } } },
+    });
+    expect(mapWish('a', ' !', { factory: place })).toBeNull();
+    expect(mapWish('a', 'My pad', {})).toBeNull();
+  });
+});
+
+test('an image is named by when and why it was kept, and its first digits', () => {
+  const image = { image: 'ab'.repeat(32), size: 65536, kept: [{ at: '2020-01-02T03:04:05Z', why: 'read', map: null, pad: null }] }; // prettier-ignore
+  expect(imageLine(image, new Date('2026-01-01'))).toMatch(/2020.*read · abababababab$/u);
+  expect([65536, 65535, 1].map(sizeText)).toEqual(['64 KiB', '65535 bytes', '1 byte']);
+});
+
+test('a wish stores what is proposed for the sticks chosen, or carries a layer', () => {
+  const proposed = { left: stick };
+  expect(wishOf({ kind: 'proposal', into: 'user', sticks: ['left', 'right'], proposed })).toEqual({
+    store: { layer: 'user', mappings: { left: stick } },
+  });
+  expect(wishOf({ kind: 'proposal', into: 'user', sticks: ['right'], proposed })).toBeNull();
+  expect(wishOf({ kind: 'user:factory', into: 'user', sticks: ['right'], proposed })).toEqual({
+    carry: { from: 'user', to: 'factory', sticks: ['right'] },
+  });
+});
+
+test('typed numbers are refused by name until all six are whole counts', () => {
+  const texts = Object.fromEntries(['x', 'y'].flatMap((name) => Object.entries(axis).map(([k, v]) => [`${name}.${k}`, String(v)]))); // prettier-ignore
+  expect(readTyped(texts)).toEqual({ ok: true, value: stick });
+  expect(readTyped({ ...texts, 'y.max': '3e3' })).toMatchObject({ problem: { says: expect.stringContaining('y max') as string } }); // prettier-ignore
+  expect(readTyped({ ...texts, 'x.min': '' }).ok).toBe(false);
+});
