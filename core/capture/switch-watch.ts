@@ -5,6 +5,8 @@
  * 25 ms, and a worn contact settles sooner.
  */
 export const BOUNCE_WINDOW_US = 25_000;
+/** Down, up and down again: two edges are a short tap, however short. */
+const LEAST_EDGES = 3;
 
 export class SwitchWatch {
   down = false;
@@ -12,6 +14,7 @@ export class SwitchWatch {
   released = false;
   /** Longest time from the first to the last edge of one press or release, in µs; null before the first edge. */
   bounceUs: number | null = null;
+  #burstEdges = 0;
   #burstStart = Number.NEGATIVE_INFINITY;
   #lastEdge = Number.NEGATIVE_INFINITY;
 
@@ -21,9 +24,13 @@ export class SwitchWatch {
     this.down = down;
     if (down) this.pressed = true;
     else if (this.pressed) this.released = true;
-    if (t - this.#lastEdge > BOUNCE_WINDOW_US) this.#burstStart = t;
+    if (t - this.#lastEdge > BOUNCE_WINDOW_US) {
+      this.#burstStart = t;
+      this.#burstEdges = 0;
+    }
     this.#lastEdge = t;
-    this.bounceUs = Math.max(this.bounceUs ?? 0, t - this.#burstStart);
+    this.#burstEdges += 1;
+    this.bounceUs = Math.max(this.bounceUs ?? 0, this.#burstEdges < LEAST_EDGES ? 0 : t - this.#burstStart);
     return true;
   }
 

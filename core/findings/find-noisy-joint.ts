@@ -26,18 +26,19 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
   if (noise === null) return null;
   const { step } = report.rest ?? { step: { x: 1, y: 1 } };
   const axes = (['x', 'y'] as const).flatMap((axis) => {
-    const sigma = noise[axis];
+    const isBelow = report.rest?.noiseBelowStep?.[axis] === true;
+    const sigma = noise[axis] ?? (isBelow && report.captures === 'inferred' ? 0 : null);
     if (sigma === null) return [];
-    const isCoarse = subject.unsettled !== null || report.rest?.noiseBelowStep?.[axis] === true;
+    const isCoarse = subject.unsettled !== null || isBelow;
     const rounding = (isCoarse ? COARSE_TIMES : 1) * (step[axis] / Math.sqrt(12));
-    return [{ axis, sigma, share: sigma / half[axis], step: rounding / half[axis] }];
+    return [{ axis, sigma, isBelow, share: sigma / half[axis], step: rounding / half[axis] }];
   });
   const [worst] = axes.toSorted((a, b) => b.share - a.share);
   if (worst === undefined) return null;
   const other = axes.find(({ axis }) => axis !== worst.axis);
   const times = other === undefined || other.sigma < TOLD_BY_STEP * step[other.axis] ? null : worst.share / other.share;
   const isUneven = times !== null && times / limits.noiseTimes.value > worst.share / limits.noise.value;
-  const isUntold = worst.sigma < TOLD_BY_STEP * step[worst.axis];
+  const isUntold = worst.isBelow || worst.sigma < TOLD_BY_STEP * step[worst.axis];
   const says = `At rest the ${worst.axis} reading of the ${stick} stick is restless by ${worst.sigma.toFixed(2)} counts, ${percent(worst.share, 2)} of the half travel${isUneven ? ` and ${times.toFixed(1)} times the other axis` : ''}`;
   return makeFinding({
     id: 'noisy-joint',
@@ -56,8 +57,12 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
         : `${says}; whether that is too much cannot be told at this step of the counts.`,
     },
     for: [
-      other === undefined || isUntold ? null : `The other axis has ${other.sigma.toFixed(2)} counts.`,
-      subject.unsettled === null || isUntold ? null : 'It is so restless that its releases hardly settle.',
+      other === undefined || isUntold
+        ? null
+        : `The other axis ${other.sigma === 0 ? 'stays within a step' : `has ${other.sigma.toFixed(2)} counts`}.`,
+      subject.unsettled === null || isUntold
+        ? null
+        : 'Too little of the rest settled: it is that of the readings near it.',
     ],
     against: [
       other !== undefined && other.share > limits.noise.value

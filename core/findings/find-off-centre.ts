@@ -28,7 +28,10 @@ export function findOffCentre(subject: Subject, limits: Limits): Finding | null 
     says: {
       fail: `${says}: the part itself is off centre.`,
       pass: `${says}, which is near enough.`,
-      'cannot say': `${says}; whether that is too much cannot be told.`,
+      'cannot say':
+        subject.report.rest?.releases === 0
+          ? `${says}, where it lay untouched; only releases show whether it returns there.`
+          : `${says}; whether that is too much cannot be told.`,
     },
     for: [agrees ? 'Rest and centre of the gate agree: the part stands straight and reads off its middle.' : null],
     against: [

@@ -10,10 +10,10 @@ export interface Offset {
   readonly u95: number | null;
 }
 
-/** Null without a rest from releases. */
+/** Null without a rest. Of a stick that nobody let go, which only lay still, the uncertainty is null. */
 export function middleOffset({ report, fields, half }: Subject): Offset | null {
   const { rest } = report;
-  if (rest === null || rest.releases === 0) return null;
+  if (rest === null) return null;
   const middle = rangeMapping(fields);
   const x = (fields.x.up * (rest.point.x - middle.x.centre)) / half.x;
   const y = (fields.y.up * (rest.point.y - middle.y.centre)) / half.y;

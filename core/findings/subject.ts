@@ -61,9 +61,17 @@ export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures)
     pinned,
     extents: readings.t.length === 0 ? null : { x: extentOf(readings.x), y: extentOf(readings.y) },
     prompted: rest === null ? null : promptedWays(track, stick, rest.point),
-    unsettled: (rest?.releases ?? 0) < LEAST_RELEASES ? unsettledNoise(track, stick, step) : null,
+    unsettled: isUnsettled(report) ? unsettledNoise(track, stick, step) : null,
     layers: stickLayers(track.marks, stick),
   };
+}
+
+/**
+ * Of a rest capture fewer releases than asked for settled, or nothing of a whole log did. Where a log without marks holds still
+ * stretches they tell the noise themselves: nobody was asked to let go, so that few releases say nothing of it.
+ */
+function isUnsettled({ rest, captures }: StickReport): boolean {
+  return captures === 'inferred' ? rest === null : (rest?.releases ?? 0) < LEAST_RELEASES;
 }
 
 /** Covered rim points that no limit of a field or a sensor holds back. */

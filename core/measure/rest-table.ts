@@ -9,7 +9,7 @@ export function restRows(rest: RestMeasure): TableRow[] {
     row('releases', String(rest.releases)),
     row('rest point x', formatQuantity(point.x, u95.x, 2), 'counts'),
     row('rest point y', formatQuantity(point.y, u95.y, 2), 'counts'),
-    row('enclosing circle, radius', formatQuantity(rest.enclosing.radius, null, 2), 'counts'),
+    row('enclosing circle, radius', formatQuantity(isOneRest(rest) ? null : rest.enclosing.radius, null, 2), 'counts'),
     row('noise σ x', noiseText(rest, 'x'), 'counts'),
     row('noise σ y', noiseText(rest, 'y'), 'counts'),
     row('peak to peak x, y', formatPair(rest.peakToPeak, 0), 'counts'),
@@ -22,6 +22,11 @@ export function restRows(rest: RestMeasure): TableRow[] {
     row('largest reading at rest', formatPercent(offset.largest), '% of full'),
     row('tolerance radius, 99 % of releases', formatPercent(rest.toleranceRadius), '% of full'),
   ];
+}
+
+/** A circle about one point says nothing of how far rests spread. */
+function isOneRest({ releases, enclosing }: RestMeasure): boolean {
+  return releases <= 1 && enclosing.radius === 0;
 }
 
 function noiseText({ noise, noiseBelowStep }: RestMeasure, axis: 'x' | 'y'): string {

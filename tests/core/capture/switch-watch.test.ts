@@ -37,6 +37,15 @@ test('the bounce of a press is the time from its first to its last edge', () => 
   expect(watch.bounceUs).toBe(5000);
 });
 
+test('a tap, however short, is no bounce until the contact closes again', () => {
+  const tap = [
+    [0, true],
+    [14_000, false],
+  ] as const;
+  expect(after(tap).bounceUs).toBe(0);
+  expect(after([...tap, [20_000, true]]).bounceUs).toBe(20_000);
+});
+
 test('the longest bounce is kept, and two presses further apart than the window are no bounce', () => {
   const watch = after([
     [0, true],

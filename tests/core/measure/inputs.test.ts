@@ -54,6 +54,14 @@ describe('measureInputs', () => {
     expect(button(inputs, 2).bounceMs).toBeLessThanOrEqual(13);
   });
 
+  it('takes a tap of one report for no bounce', () => {
+    const inputs = inputsOf((bench) => {
+      bench.pad.hand.press(2, 10);
+      bench.wait(0.4);
+    });
+    expect(button(inputs, 2)).toMatchObject({ pressed: true, released: true, bounceMs: 0 });
+  });
+
   it('lists the directions of the hat and how far each trigger goes', () => {
     const inputs = inputsOf((bench) => {
       for (const angle of [90, 0, 270]) {
