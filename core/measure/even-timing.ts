@@ -1,5 +1,5 @@
 /** Whether reports come evenly enough to take what lies between them for noise. */
-import { quantileSorted } from '../numeric/quantile.ts';
+import { takeQuantiles } from '../numeric/quantile.ts';
 import type { AxisSeries } from './axis-series.ts';
 
 /** Evenly timed: the 95 % quantile of the intervals is at most this many times their median. */
@@ -14,7 +14,6 @@ export function evenInterval(series: readonly Pick<AxisSeries, 't'>[]): number |
       intervals[number] = (t[i] ?? Number.NaN) - (t[i - 1] ?? Number.NaN);
       number += 1;
     }
-  intervals.sort();
-  const usual = quantileSorted(intervals, 0.5);
-  return usual > 0 && quantileSorted(intervals, 0.95) <= EVEN * usual ? usual : null;
+  const [usual = Number.NaN, slow = Number.NaN] = takeQuantiles(intervals, [0.5, 0.95]);
+  return usual > 0 && slow <= EVEN * usual ? usual : null;
 }

@@ -1,7 +1,7 @@
 /** What a log as a whole says of its reports: rate, intervals as received here, losses. */
 import type { Track } from '../capture/track.ts';
 import type { Stage } from '../log/header.ts';
-import { quantileSorted } from '../numeric/quantile.ts';
+import { takeQuantiles } from '../numeric/quantile.ts';
 import type { Domain } from '../pad/stick.ts';
 
 /** The `log` object of FORMATS. */
@@ -64,11 +64,6 @@ function intervals(times: Float64Array): LogMeasure['interval'] {
   if (times.length < 2) return null;
   const between = new Float64Array(times.length - 1);
   for (let i = 0; i < between.length; i += 1) between[i] = (times[i + 1] ?? 0) - (times[i] ?? 0);
-  between.sort();
-  return {
-    p50Us: quantileSorted(between, 0.5),
-    p95Us: quantileSorted(between, 0.95),
-    p99Us: quantileSorted(between, 0.99),
-    maxUs: between.at(-1) ?? 0,
-  };
+  const [p50Us = 0, p95Us = 0, p99Us = 0, maxUs = 0] = takeQuantiles(between, [0.5, 0.95, 0.99, 1]);
+  return { p50Us, p95Us, p99Us, maxUs };
 }

@@ -11,7 +11,7 @@ import { betaQuantile } from '../../core/numeric/beta-quantile.ts';
 import { covariance2 } from '../../core/numeric/covariance.ts';
 import { gammaTail } from '../../core/numeric/gamma-tail.ts';
 import { linearFit } from '../../core/numeric/linear-fit.ts';
-import { quantileSorted } from '../../core/numeric/quantile.ts';
+import { takeQuantiles } from '../../core/numeric/quantile.ts';
 import { createRandom } from '../../core/numeric/random.ts';
 import { studentT } from '../../core/numeric/student-t.ts';
 import { standardDeviation } from '../../core/numeric/variance.ts';
@@ -45,8 +45,7 @@ const few = Array.from({ length: 1000 }, (_, k) => 0.01 + (0.98 * k) / 999);
 const quantities: Readonly<Record<string, () => void>> = {
   'standard deviation': () => use(standardDeviation(values)),
   quantiles: () => {
-    const sorted = values.slice().sort();
-    for (const share of [0.05, 0.5, 0.95]) use(quantileSorted(sorted, share));
+    for (const value of takeQuantiles(values.slice(), [0.05, 0.5, 0.95])) use(value);
   },
   covariance: () => use(covariance2(values)?.xy),
   'line fit': () => use(linearFit(x, y)?.slope),

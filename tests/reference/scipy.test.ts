@@ -3,6 +3,8 @@ import { spawnSync } from 'node:child_process';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { convexHull } from '../../core/geometry/convex-hull.ts';
+import { fitCircle } from '../../core/geometry/fit-circle.ts';
+import { fitEllipse } from '../../core/geometry/fit-ellipse.ts';
 import { betaQuantile } from '../../core/numeric/beta-quantile.ts';
 import { covariance2 } from '../../core/numeric/covariance.ts';
 import { fTail } from '../../core/numeric/f-tail.ts';
@@ -24,6 +26,8 @@ interface Answers {
   readonly hullAreas: number[];
   readonly fTail: number[];
   readonly fits: [number, number, number, number][];
+  readonly circles: [number, number, number][];
+  readonly ellipses: [number, number, number, number, number][];
   readonly t: number[];
   readonly beta: number[];
   readonly gammaTail: number[];
@@ -47,6 +51,19 @@ function column(count: number): number[] {
   return times(count, () => middle + spread * random.normal());
 }
 
+/** Points about an ellipse anywhere, from a third of the way round to all of it, with noise. */
+function ring(): number[] {
+  const [x, y] = [between(-4000, 4000), between(-4000, 4000)];
+  const a = 10 ** between(0, 3);
+  const [b, turn, arc] = [a * between(0.5, 0.95), between(0, Math.PI), between(2 / 3, 2) * Math.PI];
+  return times(random.integer(20, 300), () => {
+    const angle = arc * random.next();
+    const u = a * Math.cos(angle) + 0.01 * a * random.normal();
+    const v = b * Math.sin(angle) + 0.01 * a * random.normal();
+    return [x + u * Math.cos(turn) - v * Math.sin(turn), y + u * Math.sin(turn) + v * Math.cos(turn)];
+  }).flat();
+}
+
 const shares = times(200, () => [between(1e-4, 1 - 1e-4), 10 ** between(0, 4)] as const);
 
 const questions = {
@@ -58,6 +75,7 @@ const questions = {
     const slope = between(-5, 5);
     return { x, y: x.map((value) => 12 + slope * value + random.normal()) };
   }),
+  rings: times(40, ring),
   t: shares.map(([p, degrees]) => [studentT(p, degrees), degrees] as const),
   beta: times(200, () => [between(0.001, 0.999), 10 ** between(-0.3, 3), 10 ** between(-0.3, 3)] as const),
   gammaTail: times(200, () => {
@@ -145,6 +163,29 @@ describe.skipIf(!hasSciPy)(
         expectRelative(fit.intercept, intercept, 1e-9);
         expectRelative(fit.slopeError!, slopeError, 1e-9);
         expectRelative(fit.interceptError!, interceptError, 1e-9);
+      }
+    });
+
+    it('agrees on geometric circles to 1e-9 of their size', () => {
+      for (const [i, points] of questions.rings.entries()) {
+        const circle = fitCircle(points)!;
+        const [x, y, radius] = answers!.circles[i]!;
+        expectWithin(circle.x, x, 1e-9 * radius);
+        expectWithin(circle.y, y, 1e-9 * radius);
+        expectRelative(circle.radius, radius, 1e-9);
+      }
+    });
+
+    it('agrees on direct ellipses to 1e-9 of their size', () => {
+      for (const [i, points] of questions.rings.entries()) {
+        const ellipse = fitEllipse(points)!;
+        const [x, y, a, b, degrees] = answers!.ellipses[i]!;
+        expectWithin(ellipse.x, x, 1e-9 * a);
+        expectWithin(ellipse.y, y, 1e-9 * a);
+        expectRelative(ellipse.a, a, 1e-9);
+        expectRelative(ellipse.b, b, 1e-9);
+        const apart = Math.abs(ellipse.angle - degrees);
+        expectWithin(Math.min(apart, 180 - apart), 0, 1e-7);
       }
     });
 
