@@ -10,9 +10,12 @@ const benchmarks = [
   'minimum-zone',
   'measure-log',
   'measure-growth',
+  'nudge',
   'workbench-frames',
 ];
-const rows = benchmarks.flatMap((name) => run(process.execPath, [path.join(root, 'tests/perf', `${name}.ts`)], {}));
+const rows = benchmarks.flatMap((name) =>
+  run(process.execPath, ['--expose-gc', path.join(root, 'tests/perf', `${name}.ts`)], {}),
+);
 if (!process.argv.includes('--no-rig')) {
   for (const mode of ['virtual', 'real']) {
     const script = path.join(root, 'tests/rig/rig.sh');

@@ -12,6 +12,7 @@ import { untrack } from 'svelte';
 import type { Attachment } from 'svelte/attachments';
 import type { Tone } from '../../core/plot/figure.ts';
 import { readInk, type Ink } from '../theme/read-ink.ts';
+import { screenScale } from '../theme/screen-scale.svelte.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, LogarithmicScale);
 
@@ -37,17 +38,23 @@ const DASH_OF: Readonly<Record<Tone, number[]>> = { now: [5, 4], proposed: [], y
 /** Keeps a chart on a canvas for as long as the canvas stands; draws again when the input changes. */
 export function lineChart(read: () => LineChartInput): Attachment<HTMLCanvasElement> {
   return (canvas) => {
-    const letter = Number.parseFloat(getComputedStyle(canvas).fontSize);
-    const chart = untrack(() => new Chart(canvas, configuration(read(), readInk(canvas), letter)));
+    // Another theme gets another canvas. Reading styles makes the browser lay out the page: never on every change.
+    const ink = readInk(canvas);
+    const letter = $derived(letterOf(canvas, screenScale.now));
+    const chart = untrack(() => new Chart(canvas, configuration(read(), ink, letter)));
     $effect(() => {
-      const ink = readInk(canvas);
-      const next = configuration(read(), ink, Number.parseFloat(getComputedStyle(canvas).fontSize));
+      const next = configuration(read(), ink, letter);
       chart.data = next.data;
       chart.options = next.options ?? {};
       chart.update('none');
     });
     return () => chart.destroy();
   };
+}
+
+/** `scale` is read so that another one measures the letters again. */
+function letterOf(canvas: HTMLCanvasElement, scale: number): number {
+  return scale > 0 ? Number.parseFloat(getComputedStyle(canvas).fontSize) : 0;
 }
 
 function configuration(input: LineChartInput, ink: Ink, letter: number): ChartConfiguration<'line'> {

@@ -1,6 +1,7 @@
 /**
  * Work a frame and frames dropped on the Workbench while a simulated pad streams 1,000 reports a second: main-thread tasks
- * of the page as Chromium's own trace tells them, summed between neighbouring animation frames. And the time from starting
+ * of the page as Chromium's own trace tells them, summed between neighbouring animation frames, without and with a nudge each
+ * 100 ms; and the page's heap over ten simulated minutes of such nudges, done as fast as they can be. And the time from starting
  * the local shell to the first reading on the screen. Run after a build: `node tests/perf/workbench-frames.ts`.
  */
 import { chromium, type Browser, type CDPSession, type Page } from '@playwright/test';
@@ -10,12 +11,17 @@ import { makeSurveyLog } from './survey-log.ts';
 
 const SECONDS = 10;
 const FRAME_MILLIS = 1000 / 60;
+const NUDGE_MILLIS = 100;
+/** Ten minutes of them. */
+const NUDGES = 6000;
 
 interface TraceEvent {
   readonly name: string;
   readonly ph: string;
   readonly ts: number;
   readonly dur?: number;
+  /** Time of the processor: what another program took meanwhile is not in it. */
+  readonly tdur?: number;
   readonly tid: number;
   readonly pid: number;
 }
@@ -55,29 +61,73 @@ async function framesOfWorkbench(running: Browser): Promise<void> {
   await openLog(page, makeSurveyLog());
   await page.waitForTimeout(3000); // The first drawing is not what is measured.
   const session = await page.context().newCDPSession(page);
-  const [events, frames] = await traced(session, page);
-  const tasks = pageTasks(events);
-  const work = frames.slice(1).map((end, index) => {
-    const start = frames[index] ?? end;
-    return tasks.reduce((sum, task) => sum + overlap(task, start, end), 0);
-  });
-  const apart = frames.slice(1).map((end, index) => (end - (frames[index] ?? end)) / 1000);
-  const dropped = apart.reduce((sum, millis) => sum + Math.max(0, Math.round(millis / FRAME_MILLIS) - 1), 0);
-  console.log(
-    JSON.stringify({
-      figure: 'Workbench while 1,000 reports a second stream',
-      frames: frames.length,
-      workP50Millis: quantile(work, 0.5) / 1000,
-      workP95Millis: quantile(work, 0.95) / 1000,
-      droppedShare: dropped / (frames.length + dropped),
-    }),
-  );
+  tellFrames('Workbench while 1,000 reports a second stream', await traced(session, page, false));
+  await page.getByText(/^Predicted/u).waitFor();
+  await page.getByRole('slider', { name: 'x maximum' }).press('ArrowLeft');
+  await page.waitForTimeout(1000);
+  tellFrames('Workbench while they stream, with a nudge each 100 ms', await traced(session, page, true));
+  await heapOverTenMinutes(session, page);
   await page.close();
   await bench.stop();
 }
 
+function tellFrames(figure: string, [events, frames]: [TraceEvent[], number[]]): void {
+  const tasks = pageTasks(events);
+  const each = (busy: (task: Task) => number): number[] =>
+    frames.slice(1).map((end, index) => {
+      const start = frames[index] ?? end;
+      return tasks.reduce((sum, task) => sum + overlap(task, start, end) * busy(task), 0);
+    });
+  const [work, processor] = [each(() => 1), each((task) => task.busy)];
+  const apart = frames.slice(1).map((end, index) => (end - (frames[index] ?? end)) / 1000);
+  const dropped = apart.reduce((sum, millis) => sum + Math.max(0, Math.round(millis / FRAME_MILLIS) - 1), 0);
+  console.log(
+    JSON.stringify({
+      figure,
+      frames: frames.length,
+      workP50Millis: quantile(work, 0.5) / 1000,
+      workP95Millis: quantile(work, 0.95) / 1000,
+      processorP95Millis: quantile(processor, 0.95) / 1000,
+      droppedShare: dropped / (frames.length + dropped),
+    }),
+  );
+}
+
+/** Keys over a mark, one after the other, there and back; the heap after each fifth of them. */
+async function heapOverTenMinutes(session: CDPSession, page: Page): Promise<void> {
+  const heap: number[] = [];
+  for (let fifth = 0; fifth <= 5; fifth += 1) {
+    await session.send('HeapProfiler.collectGarbage');
+    const { usedSize } = await session.send('Runtime.getHeapUsage');
+    heap.push(usedSize / 2 ** 20);
+    if (fifth < 5) await page.evaluate(nudgeMany, NUDGES / 5);
+  }
+  console.log(
+    JSON.stringify({
+      figure: 'heap of the page over ten simulated minutes of nudges while reports stream',
+      nudges: NUDGES,
+      ...Object.fromEntries(heap.map((mebibytes, fifth) => [`after${String(fifth * 2)}MinutesMebibytes`, mebibytes])),
+    }),
+  );
+}
+
+/** Runs in the page: as many keys as asked for, each after the frame before it. */
+async function nudgeMany(nudges: number): Promise<void> {
+  const mark = document.querySelector('[role="slider"][aria-label="x maximum"]');
+  for (let done = 0; done < nudges; done += 1) {
+    const key = done % 8 < 4 ? 'ArrowLeft' : 'ArrowRight';
+    mark?.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
+    // A message is sooner than a frame: ten minutes would take ten minutes.
+    await new Promise<void>((resolve) => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = () => resolve();
+      channel.port2.postMessage(null);
+    });
+  }
+}
+
 /** The trace, and the times of the animation frames on the trace's own clock. */
-async function traced(session: CDPSession, page: Page): Promise<[TraceEvent[], number[]]> {
+async function traced(session: CDPSession, page: Page, nudged: boolean): Promise<[TraceEvent[], number[]]> {
   const events: TraceEvent[] = [];
   session.on('Tracing.dataCollected', ({ value }) => events.push(...(value as unknown as TraceEvent[])));
   const complete = new Promise((resolve) => session.once('Tracing.tracingComplete', resolve));
@@ -85,17 +135,31 @@ async function traced(session: CDPSession, page: Page): Promise<[TraceEvent[], n
     transferMode: 'ReportEvents',
     traceConfig: { includedCategories: ['toplevel', 'devtools.timeline', 'blink.user_timing'] },
   });
-  await page.evaluate(async (seconds) => {
-    const end = performance.now() + seconds * 1000;
-    await new Promise<void>((resolve) => {
-      const tick = (): void => {
-        performance.mark('bench-frame');
-        if (performance.now() < end) requestAnimationFrame(tick);
-        else resolve();
-      };
-      requestAnimationFrame(tick);
-    });
-  }, SECONDS);
+  await page.evaluate(
+    async ([seconds, nudgeMillis]) => {
+      const end = performance.now() + seconds * 1000;
+      let nudges = 0;
+      const mark = document.querySelector('[role="slider"][aria-label="x maximum"]');
+      const timer =
+        nudgeMillis === 0
+          ? 0
+          : setInterval(() => {
+              nudges += 1;
+              const key = nudges % 20 < 10 ? 'ArrowLeft' : 'ArrowRight';
+              mark?.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
+            }, nudgeMillis);
+      await new Promise<void>((resolve) => {
+        const tick = (): void => {
+          performance.mark('bench-frame');
+          if (performance.now() < end) requestAnimationFrame(tick);
+          else resolve();
+        };
+        requestAnimationFrame(tick);
+      });
+      clearInterval(timer);
+    },
+    [SECONDS, nudged ? NUDGE_MILLIS : 0] as const,
+  );
   await session.send('Tracing.end');
   await complete;
   return [
@@ -107,15 +171,22 @@ async function traced(session: CDPSession, page: Page): Promise<[TraceEvent[], n
   ];
 }
 
+interface Task {
+  readonly from: number;
+  readonly to: number;
+  /** Share of it that the processor spent on it. */
+  readonly busy: number;
+}
+
 /** Tasks of the thread that the page's own marks come from, in microseconds. */
-function pageTasks(events: readonly TraceEvent[]): { from: number; to: number }[] {
+function pageTasks(events: readonly TraceEvent[]): Task[] {
   const mark = events.find(({ name }) => name === 'bench-frame');
   return events
     .filter(({ name, ph, tid, pid }) => ph === 'X' && /RunTask/.test(name) && tid === mark?.tid && pid === mark.pid)
-    .map(({ ts, dur = 0 }) => ({ from: ts, to: ts + dur }));
+    .map(({ ts, dur = 0, tdur = dur }) => ({ from: ts, to: ts + dur, busy: dur === 0 ? 0 : Math.min(1, tdur / dur) }));
 }
 
-function overlap(task: { from: number; to: number }, start: number, end: number): number {
+function overlap(task: Task, start: number, end: number): number {
   return Math.max(0, Math.min(task.to, end) - Math.max(task.from, start));
 }
 

@@ -2,7 +2,7 @@
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import { rawPoint } from '../../../core/mapping/raw-point.ts';
 import type { Domain, Pair, StickFields } from '../../../core/pad/stick.ts';
-import type { PlaneInput } from '../../../core/plot/plane-input.ts';
+import type { PlaneInput, PlaneSeries } from '../../../core/plot/plane-input.ts';
 import type { ProfileInput } from '../../../core/plot/profile-figure.ts';
 import type { RailsInput } from '../../../core/plot/rails-figure.ts';
 import { circleOutline, zoneOutline } from '../../../core/zones/draw-back.ts';
@@ -39,16 +39,28 @@ export function planeInput(evidence: StickEvidence, standings: readonly Standing
   const { fields } = evidence;
   return {
     fields,
-    series: standings.map(({ tone, mapping }) => ({
-      tone,
-      unit: circleOutline(mapping, fields, 1),
-      zone: zone.inner === 0 ? null : zoneOutline(mapping, fields, zone),
-      centre: { x: mapping.x.centre, y: mapping.y.centre },
-    })),
+    series: standings.map((standing) => planeSeries(standing, fields, zone)),
     rests: evidence.rest?.dwells.map((dwell) => dwell.point) ?? [],
     trace: evidence.rim?.trace ?? null,
     about: evidence.rim?.about ?? standings[0]?.rest?.point ?? middle(fields),
   };
+}
+
+const outlined = new WeakMap<Standing, { readonly zone: Zone; readonly series: PlaneSeries }>();
+
+/** A nudge changes the outlines of yours alone; those of the others are drawn back once. */
+function planeSeries(standing: Standing, fields: StickFields, zone: Zone): PlaneSeries {
+  const known = outlined.get(standing);
+  if (known?.zone === zone) return known.series;
+  const { tone, mapping } = standing;
+  const series = {
+    tone,
+    unit: circleOutline(mapping, fields, 1),
+    zone: zone.inner === 0 ? null : zoneOutline(mapping, fields, zone),
+    centre: { x: mapping.x.centre, y: mapping.y.centre },
+  };
+  outlined.set(standing, { zone, series });
+  return series;
 }
 
 function middle(fields: StickFields): Pair {

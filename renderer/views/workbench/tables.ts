@@ -7,7 +7,8 @@ import { directionText } from '../../selection/direction-words.ts';
 import { edgeName } from './edge-name.ts';
 import { rimPoint } from './figure-inputs.ts';
 import type { Standing } from './standing.ts';
-import type { ProposalReply, ResponseSeries } from './workbench-state.svelte.ts';
+import type { ResponseSeries } from './response-series.ts';
+import type { ProposalReply } from './workbench-state.svelte.ts';
 
 const NONE = '—';
 const STATES = { covered: 'covered', thin: 'few turns', none: 'not covered' } as const;

@@ -5,8 +5,6 @@
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
-import { responseCurve } from '../../../core/plot/response-curve.ts';
-import type { Tone } from '../../../core/plot/figure.ts';
 import type { Problem, Result } from '../../../core/result.ts';
 import { compileChain } from '../../../core/zones/run-chain.ts';
 import type { Finding } from '../../../core/findings/finding.ts';
@@ -21,6 +19,7 @@ import { ledgerRows } from './ledger.ts';
 import { MappingDesk } from './mapping-desk.svelte.ts';
 import { missingSentences } from './missing.ts';
 import { handLimits } from './hand-limits.ts';
+import { responseSeries, type ResponseSeries } from './response-series.ts';
 import { measureUnder, withZones, type Candidate, type Standing } from './standing.ts';
 import { chainOf, type Zone } from './zone.ts';
 
@@ -41,12 +40,6 @@ export interface WorkbenchSources {
   zone(): Zone | null;
   /** Where "yours" is kept for as long as the window stands. */
   readonly store: HistoryStore;
-}
-
-export interface ResponseSeries {
-  readonly tone: Tone;
-  /** Push and output in turn. */
-  readonly points: Float64Array;
 }
 
 /** The guard that the trade's sheets leave unless a hand sets another: DESIGN, Proposal. */
@@ -91,6 +84,7 @@ export class WorkbenchState {
     return evidence === null || own === null ? null : measureUnder(evidence, { tone: 'yours', mapping: own });
   });
   readonly #chain = $derived.by(() => chainOf(this.zone));
+  readonly #run = $derived.by(() => compileChain(this.#chain));
   readonly #given: readonly Standing[] = $derived.by(() => {
     const evidence = this.evidence;
     return evidence === null ? [] : this.#measured.map((measured) => withZones(evidence, measured, this.#chain));
@@ -129,11 +123,8 @@ export class WorkbenchState {
     const { evidence, rimPoint: rim } = this;
     const rest = this.standings[0]?.rest?.point;
     if (evidence === null || rim === null || rest === undefined) return [];
-    const run = compileChain(this.#chain);
-    return this.standings.map(({ tone, mapping }) => ({
-      tone,
-      points: responseCurve(mapping, evidence.fields, rest, rim, run),
-    }));
+    const along = { fields: evidence.fields, rest, rim, run: this.#run };
+    return this.standings.map((standing) => responseSeries(standing, along));
   });
 
   /** The mapping a hand makes of the proposed one. */
