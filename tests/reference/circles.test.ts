@@ -6,6 +6,8 @@ import { minimumZone } from '../../core/geometry/minimum-zone.ts';
 import { standardisePoints, type Circle } from '../../core/geometry/points.ts';
 import { roundness } from '../../core/geometry/roundness.ts';
 import { taubinCircle } from '../../core/geometry/taubin-circle.ts';
+import { covariance2 } from '../../core/numeric/covariance.ts';
+import { mean } from '../../core/numeric/mean.ts';
 import { expectWithin } from '../support/expect-close.ts';
 import { readGolden } from '../support/read-golden.ts';
 
@@ -19,7 +21,7 @@ interface CircleCase {
   readonly id: string;
   readonly points: [number, number][];
   readonly published?: { geometric?: Fit };
-  readonly computed: { taubin: Fit; geometric: Fit };
+  readonly computed: { kasa?: Fit; taubin: Fit; geometric: Fit };
 }
 
 interface NistCase {
@@ -60,6 +62,20 @@ function taubin(points: ArrayLike<number>): Circle | null {
   return found && { x: x + scale * found.x, y: y + scale * found.y, radius: scale * found.radius };
 }
 
+/** Kåsa's fit, the plainest algebraic one: the regression of x² + y² on x and y. What the product's fits are held against. */
+function kasa(points: ArrayLike<number>): Circle {
+  const { x, y, scale, points: p } = standardisePoints(points)!;
+  const square = p.map((value, i) => (i % 2 === 0 ? value ** 2 + p[i + 1]! ** 2 : value));
+  const { xx, xy, yy } = covariance2(p)!;
+  const yz = covariance2(square)!.xy;
+  const xz = covariance2(square.map((value, i) => (i % 2 === 0 ? value : p[i - 1]!)))!.xy;
+  const determinant = 2 * (xx * yy - xy * xy);
+  const a = (xz * yy - yz * xy) / determinant;
+  const b = (yz * xx - xz * xy) / determinant;
+  const middle = mean(square.filter((_, i) => i % 2 === 0));
+  return { x: x + scale * a, y: y + scale * b, radius: scale * Math.sqrt(middle + a * a + b * b) };
+}
+
 describe('circle fits', () => {
   it('Gander, Golub, Strebel 1994: the geometric fit of six points to 1e-4 (memory; reproduced)', () => {
     const { points, published } = caseNamed('gander6');
@@ -76,6 +92,7 @@ describe('circle fits', () => {
   });
 
   it.each(cases)("$id: Taubin's and the geometric fit to 1e-8 (computed with SciPy)", ({ points, computed }) => {
+    if (computed.kasa !== undefined) expectCircle(kasa(points.flat()), computed.kasa, 1e-8);
     expectCircle(taubin(points.flat()), computed.taubin, 1e-8);
     expectCircle(fitCircle(points.flat()), computed.geometric, 1e-8);
   });
@@ -111,6 +128,15 @@ describe('NIST Algorithm Testing System, least-squares circles (seen)', () => {
       expectWithin(maximumInscribed(flat)?.radius, expected!.micRadius, 1e-8 * radius);
     },
   );
+
+  it('no half or quarter arc is drawn in as an algebraic fit draws it in (bias of the plainest one; computed)', () => {
+    const arcs = nist.filter(({ arcDegrees }) => arcDegrees <= 180);
+    expect(arcs.length).toBeGreaterThan(3);
+    for (const { points } of arcs) {
+      const flat = points.flat();
+      expect(kasa(flat).radius).toBeLessThan(fitCircle(flat)!.radius);
+    }
+  });
 
   it('says nothing of the roundness of arcs that leave 90° open', () => {
     const arcs = nist.filter(({ arcDegrees }) => arcDegrees <= 270);

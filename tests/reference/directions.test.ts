@@ -10,7 +10,7 @@ interface DirectionCase {
   readonly provenance: string;
   readonly degrees: number[];
   readonly weights?: number[];
-  readonly published: { mean?: number; R?: number };
+  readonly published: { mean?: number; R?: number; rayleighZ?: number };
   readonly computed?: { mean: number; R: number };
 }
 
@@ -34,6 +34,9 @@ describe('mean directions', () => {
       expectWithin(found.resultant, computed.R, 5e-6);
     }
     if (published.mean !== undefined) expectWithin(found.angle, published.mean, halfUnit(published.mean));
+    // Rayleigh's z is n times the squared resultant.
+    if (published.rayleighZ !== undefined)
+      expectWithin(degrees.length * found.resultant ** 2, published.rayleighZ, halfUnit(published.rayleighZ));
     if (published.R !== undefined) expectWithin(found.resultant, published.R, halfUnit(published.R));
   });
 });

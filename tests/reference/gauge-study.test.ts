@@ -12,7 +12,9 @@ interface Crossed {
 interface Handbook {
   readonly id: string;
   readonly data_operator_part_trial: number[][][];
-  readonly expected: { anovaPooled: { EV: number; AV: number; GRR: number; PV: number; TV: number } };
+  readonly expected: {
+    anovaPooled: { EV: number; AV: number; GRR: number; PV: number; TV: number; pctGRR: number; ndc: number };
+  };
 }
 
 const { cases } = readGolden('grr') as { cases: [Crossed, Handbook] };
@@ -43,12 +45,15 @@ describe('gauge repeatability and reproducibility', () => {
 
   it('AIAG Measurement Systems Analysis: 10 parts, 3 appraisers, 3 trials to 2e-4 (data and results from memory)', () => {
     const { variances, isPooled } = study(handbook.data_operator_part_trial);
-    const { EV, AV, GRR, PV, TV } = handbook.expected.anovaPooled;
+    const { EV, AV, GRR, PV, TV, pctGRR, ndc } = handbook.expected.anovaPooled;
     expect(isPooled).toBe(true);
     expectWithin(Math.sqrt(variances.repeatability), EV, 2e-4);
     expectWithin(Math.sqrt(variances.reproducibility!), AV, 2e-4);
     expectWithin(Math.sqrt(variances.gauge), GRR, 2e-4);
     expectWithin(Math.sqrt(variances.part!), PV, 2e-4);
     expectWithin(Math.sqrt(variances.total), TV, 2e-4);
+    expectWithin(100 * Math.sqrt(variances.gauge / variances.total), pctGRR, 0.005);
+    // Distinct categories: 1.41 part deviations to one of the gauge, whole ones.
+    expect(Math.floor(1.41 * Math.sqrt(variances.part! / variances.gauge))).toBe(ndc);
   });
 });

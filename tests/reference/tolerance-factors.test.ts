@@ -1,11 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { gammaTail } from '../../core/numeric/gamma-tail.ts';
+import { normalCdf } from '../../core/numeric/normal-cdf.ts';
 import { oneAxisToleranceFactor } from '../../core/numeric/one-axis-tolerance.ts';
 import { expectWithin } from '../support/expect-close.ts';
 import { readGolden } from '../support/read-golden.ts';
 
 interface Factors {
   readonly table: Record<string, Record<string, { k2: number; howe: number }>>;
-  readonly seenPublished: { berthouexBrown: Record<string, number[]> };
+  readonly seenPublished: {
+    berthouexBrown: Record<string, number[]>;
+    nist7263: { N: number; z1: number; zg: number; chi2: number; k2: number };
+  };
   readonly computed: { N43: { k2exact: number }; N40: { k2exact: number } };
 }
 
@@ -37,5 +42,13 @@ describe('two-sided tolerance factors of one axis', () => {
   it('at 99 % confidence are those of the exact method for 43 and 40 draws (computed)', () => {
     expectWithin(oneAxisToleranceFactor(43, 0.9, 0.99)!, factors.computed.N43.k2exact, 1e-9);
     expectWithin(oneAxisToleranceFactor(40, 0.9, 0.99)!, factors.computed.N40.k2exact, 1e-9);
+  });
+
+  it('NIST 7.2.6.3: χ² and z behind the approximation for 43 draws, and the exact factor beside it (seen)', () => {
+    const { N, z1, zg, chi2, k2 } = factors.seenPublished.nist7263;
+    expectWithin(normalCdf(z1), 0.9, 1e-8);
+    expectWithin(normalCdf(zg), 0.99, 1e-8);
+    expectWithin(gammaTail((N - 1) / 2, chi2 / 2), 0.99, 1e-8);
+    expectWithin(oneAxisToleranceFactor(N, 0.9, 0.99)!, k2, 0.01 * k2);
   });
 });

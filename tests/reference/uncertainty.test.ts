@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { combineUncertainty } from '../../core/numeric/combined-uncertainty.ts';
+import { gammaTail } from '../../core/numeric/gamma-tail.ts';
 import { mean } from '../../core/numeric/mean.ts';
 import { studentT } from '../../core/numeric/student-t.ts';
 import { standardDeviation } from '../../core/numeric/variance.ts';
@@ -29,6 +30,15 @@ describe('JCGM 100, uncertainty of measurement', () => {
     expectWithin(standardDeviation(data), 1.489, 5e-4);
     expectWithin(standardDeviation(data) / Math.sqrt(data.length), 0.333, 5e-4);
     expectWithin(standardDeviation(data) / Math.sqrt(data.length), standardUncertaintyOfMean, 1e-12);
+  });
+
+  it('4.4.3: the 95 % interval of σ is 1.1323 to 2.1746 (computed)', () => {
+    const { data } = gum.typeA;
+    const degrees = data.length - 1;
+    const beyond = (sigma: number): number =>
+      gammaTail(degrees / 2, (degrees * standardDeviation(data) ** 2) / (2 * sigma ** 2));
+    expectWithin(beyond(1.1323), 0.025, 1e-4);
+    expectWithin(beyond(2.1746), 0.975, 1e-4);
   });
 
   it('H.1: the parts of NIST TN 1297 Table D.1 combine to 34 nm (seen)', () => {
