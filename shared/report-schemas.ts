@@ -66,6 +66,7 @@ const rimSchema = z.object({
   pooledSpread: perhaps,
   pooledDegrees: number,
   directionHysteresis: perhaps,
+  turnErrors: z.object({ hysteresis: number, repeatability: number }).nullable(),
   headroom: z.object({ xMin: number, xMax: number, yMin: number, yMax: number }).nullable(),
   circle: z.object({ x: number, y: number, radius: number }).nullable(),
   ellipse: z.object({ x: number, y: number, a: number, b: number, angle: number }).nullable(),

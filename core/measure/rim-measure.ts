@@ -33,6 +33,11 @@ export interface RimMeasure {
   readonly pooledSpread: number | null;
   readonly pooledDegrees: number;
   readonly directionHysteresis: number | null;
+  /**
+   * Largest difference of two turns' reach, one each way, in one direction; and of turns one way. Shares of full deflection,
+   * null while no direction is covered.
+   */
+  readonly turnErrors: { readonly hysteresis: number; readonly repeatability: number } | null;
   readonly headroom: {
     readonly xMin: number;
     readonly xMax: number;

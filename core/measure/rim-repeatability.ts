@@ -1,4 +1,5 @@
 /** How well the turns of a rim agree, over the directions that are covered; fractions of full deflection. */
+import { cycleErrors, type CycleErrors } from '../numeric/input-cycles.ts';
 import { mean } from '../numeric/mean.ts';
 import { variance } from '../numeric/variance.ts';
 import type { DirectionReach } from './direction-measure.ts';
@@ -28,4 +29,18 @@ export function directionHysteresis(directions: readonly DirectionReach[]): numb
     .filter(({ measure }) => measure.covered)
     .map(({ clockwise, counterClockwise }) => Math.abs(mean(clockwise) - mean(counterClockwise)));
   return differences.length === 0 ? null : mean(differences);
+}
+
+/**
+ * The largest differences that turns show, as a data sheet gives them: the covered directions are the inputs, turns
+ * counter-clockwise the passes up and clockwise the passes down, as many of each as there are of the fewer (see `cycleErrors`).
+ * Null while no direction is covered.
+ */
+export function turnErrors(directions: readonly DirectionReach[]): CycleErrors | null {
+  const covered = directions.filter(({ measure }) => measure.covered);
+  const passes = Math.min(...covered.flatMap((one) => [one.clockwise.length, one.counterClockwise.length]));
+  if (covered.length === 0) return null;
+  const rows = (way: 'clockwise' | 'counterClockwise'): number[][] =>
+    Array.from({ length: passes }, (_, pass) => covered.map((one) => one[way][pass] ?? Number.NaN));
+  return cycleErrors({ ascending: rows('counterClockwise'), descending: rows('clockwise') });
 }

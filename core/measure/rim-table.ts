@@ -18,6 +18,8 @@ export function rimRows(rim: RimMeasure): TableRow[] {
     row('at a field limit, reach at least', formatPercent(rim.atLimitShare, 1), '% of covered'),
     row('spread over turns', formatPercent(rim.pooledSpread, 3), `% of full, ${rim.pooledDegrees} degrees of freedom`),
     row('direction hysteresis', formatPercent(rim.directionHysteresis, 3), '% of full'),
+    row('largest difference between ways', formatPercent(rim.turnErrors?.hysteresis ?? null, 3), '% of full'),
+    row('largest difference one way', formatPercent(rim.turnErrors?.repeatability ?? null, 3), '% of full'),
     row('headroom x low, high', headroom === null ? NOTHING : `${headroom.xMin}, ${headroom.xMax}`, 'counts'),
     row('headroom y low, high', headroom === null ? NOTHING : `${headroom.yMin}, ${headroom.yMax}`, 'counts'),
     row('circle x, y', formatPair(circle, 1), 'counts'),

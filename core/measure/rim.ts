@@ -6,7 +6,7 @@ import { directionPoints } from './direction-points.ts';
 import { headroom } from './headroom.ts';
 import { rimErrors } from './rim-errors.ts';
 import type { RimMeasure } from './rim-measure.ts';
-import { directionHysteresis, pooledSpread } from './rim-repeatability.ts';
+import { directionHysteresis, pooledSpread, turnErrors } from './rim-repeatability.ts';
 import { skewOf } from './skew.ts';
 
 /**
@@ -28,6 +28,7 @@ export function measureRim(evidence: StickEvidence, mapping: StickMapping): RimM
     pooledSpread: spread,
     pooledDegrees: degrees,
     directionHysteresis: directionHysteresis(reaches),
+    turnErrors: turnErrors(reaches),
     headroom: headroom(rim.turns, fields),
     circle,
     ellipse,

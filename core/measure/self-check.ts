@@ -1,4 +1,5 @@
 /** Holds what was measured of a pad whose truth is known against that truth: the instrument's check of itself. */
+import { linearity } from '../numeric/linearity.ts';
 import { STICKS, type Pair, type StickId } from '../pad/stick.ts';
 import type { TrackMeasures } from './measure-report.ts';
 
@@ -36,7 +37,7 @@ const SIDES = [
 ] as const;
 
 /**
- * Rest within its own stated uncertainty and a count, gate on four sides, noise, report rate; the reports that were lost must
+ * Rest within its own stated uncertainty and a count, gate on four sides, noise, report rate; linearity over both sides of each axis; the reports that were lost must
  * be none. What could not be measured does not hold. In a sound program every item holds.
  */
 export function judgeSelfCheck(
@@ -67,7 +68,24 @@ function checkStick(stick: StickId, known: KnownStick, measures: TrackMeasures):
     const far = Math.abs(known.gate[side] - known.rest[axis]);
     return item(`${stick} stick, rest to gate ${side}`, far, way === null ? null : Math.abs(way), GATE_WITHIN);
   });
-  return [...ofRest, ...ofGate];
+  return [...ofRest, ...ofGate, ...checkLines(stick, known, measures)];
+}
+
+/** Both ends of the travel and the rest between them, measured over known: how far off their best line they lie, counts. */
+function checkLines(stick: StickId, known: KnownStick, measures: TrackMeasures): SelfCheckItem[] {
+  const directions = measures.sticks[stick]?.rim?.directions ?? [];
+  const reach = (angle: number, axis: 'x' | 'y'): number =>
+    Math.abs(directions.find((one) => one.angle === angle)?.[axis] ?? Number.NaN);
+  const off = (axis: 'x' | 'y', side: keyof KnownStick['gate'], across: keyof KnownStick['gate'], angle: number) => {
+    const far = (to: keyof KnownStick['gate']): number => Math.abs(known.gate[to] - known.rest[axis]);
+    const line = linearity(
+      [-far(across), 0, far(side)],
+      [-reach(angle + 180, axis), 0, reach(angle, axis)],
+      'independent',
+    );
+    return item(`${stick} stick, off a line ${axis}`, 0, line?.deviation ?? null, GATE_WITHIN);
+  };
+  return [off('x', 'right', 'left', 0), off('y', 'up', 'down', 90)];
 }
 
 function item(of: string, known: number, measured: number | null, within: number): SelfCheckItem {

@@ -21,7 +21,7 @@ describe('stickwright self-check', () => {
     const ran = await stickwright(['self-check', '--seed', seed, '--json']);
     expect(ran).toMatchObject({ code: 0, stderr: '' });
     const { items } = JSON.parse(ran.stdout) as { items: { of: string; holds: boolean }[] };
-    expect(items).toHaveLength(17);
+    expect(items).toHaveLength(21);
     expect(items.filter(({ holds }) => !holds)).toEqual([]);
   });
 });

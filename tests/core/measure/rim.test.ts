@@ -31,6 +31,7 @@ describe('measureRim', () => {
       pooledSpread: null,
       pooledDegrees: 0,
       directionHysteresis: null,
+      turnErrors: null,
       headroom: null,
       skew: null,
     });
@@ -130,6 +131,9 @@ describe('measureRim', () => {
     expect(rim.pooledSpread).toBeCloseTo(Math.sqrt(1000 / 5) / 1000, 12);
     expect(rim.pooledDegrees).toBe(360);
     expect(rim.directionHysteresis).toBeCloseTo(0.02, 12);
+    // The n-th turn one way less the n-th the other way is 20; the three one way lie 20 apart.
+    expect(rim.turnErrors?.hysteresis).toBeCloseTo(0.02, 12);
+    expect(rim.turnErrors?.repeatability).toBeCloseTo(0.02, 12);
   });
 
   it('marks directions whose count stands at a limit of its field: the reach there is at least that', () => {

@@ -26,6 +26,8 @@ describe('judgeSelfCheck', () => {
   it('names what is not true, and nothing else', () => {
     expect(failing({ ...known, rest: { x: 2053, y: 2040 } })).toEqual(['left stick, rest x']);
     expect(failing({ ...known, gate: { ...known.gate, up: 3255 } })).toEqual(['left stick, rest to gate up']);
+    const bent = { ...known.gate, right: 3280, left: 880 };
+    expect(failing({ ...known, gate: bent })).toContain('left stick, off a line x');
     const items = judgeSelfCheck({ left: known, right: known }, 900, measureTrack(survey, null));
     expect(items.find(({ of }) => of.startsWith('report rate'))?.holds).toBe(false);
   });
@@ -33,7 +35,7 @@ describe('judgeSelfCheck', () => {
   it('does not hold for a stick that was not measured, or noise that is none', () => {
     const items = judgeSelfCheck({ left: known, right: known }, 1000, measureTrack(survey, null));
     const right = items.filter(({ of }) => of.startsWith('right'));
-    expect(right).toHaveLength(8);
+    expect(right).toHaveLength(10);
     for (const one of right) expect(one).toMatchObject({ measured: null, holds: false });
     expect(items.find(({ of }) => of === 'left stick, noise x')).toMatchObject({ holds: false });
   });
