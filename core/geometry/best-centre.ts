@@ -63,7 +63,10 @@ export function findBestCentre(points: BandPoints, hull: Float64Array, reach: nu
       // A second valley may be as low as the best: only a proof of its own ends the search there. And where the best centre lies on
       // the hull's edge, only moves onto the edge find it.
       const [sx, sy] = [x + step.x, y + step.y];
-      const isKnown = settled.some((s) => Math.hypot(s.x - sx, s.y - sy) <= s.reach);
+      // Beside a centre that was settled already a square is first made small enough to hold only one of them.
+      const isKnown = settled.some(
+        (s) => Math.hypot(s.x - sx, s.y - sy) <= s.reach || Math.hypot(s.x - x, s.y - y) <= far,
+      );
       if (!isKnown && isWithin(walls, sx, sy)) settle(narrowed, walls, sx, sy);
     }
     if (far < tolerance) continue;

@@ -1,4 +1,4 @@
-import { type Contact, findWorst, startColumns, viewFrom } from './linear-view.ts';
+import { type Contact, findWorst, sampleOf, startColumns, viewFrom } from './linear-view.ts';
 import type { Band, BandPoints } from './radial-band.ts';
 import { SimplexBasis } from './simplex-basis.ts';
 
@@ -37,13 +37,17 @@ export function linearStep(
   reach: number,
 ): LinearStep {
   const view = viewFrom(points, edges, x, y);
+  const sample = sampleOf(view);
+  let among = sample ?? view;
   const basis = new SimplexBasis(startColumns(view, band.least + 3 * reach));
   let prices = basis.prices();
   let value = -Infinity;
   for (let round = 0, idle = 0; round < pivotLimit && idle < idleLimit; round += 1) {
     idle = basis.value() > value + 1e-15 ? 0 : idle + 1;
     value = Math.max(value, basis.value());
-    const entering = findWorst(view, prices);
+    let entering = findWorst(among, prices);
+    // The sample is satisfied: from here on all points are asked.
+    if (entering === null && among !== view) entering = findWorst((among = view), prices);
     if (entering === null) break;
     if (!basis.enter(entering)) return { x: 0, y: 0, bound: Infinity, contacts: [] };
     prices = basis.prices();

@@ -102,3 +102,20 @@ function edgeColumn(edges: Float64Array, i: number): BandColumn {
   const [x = NaN, y = NaN, depth = NaN] = edges.subarray(i, i + 3);
   return { earns: -depth, uses: [0, 0, x, y], tag: null };
 }
+
+/** Shorter views are gone through as they are. */
+const longView = 6000;
+/** Every so many-th point of a long view: enough to come near its answer. */
+const sampleEvery = 64;
+
+/** Some of the points, all round, and all edges: the programme is solved among them first. Null where the view is short. */
+export function sampleOf({ outer, inner, edges }: LinearView): LinearView | null {
+  if (outer.length + inner.length < 3 * longView) return null;
+  return { outer: everyPoint(outer), inner: everyPoint(inner), edges };
+}
+
+function everyPoint(seen: Float64Array): Float64Array {
+  const sample = new Float64Array(3 * Math.ceil(seen.length / 3 / sampleEvery));
+  for (let i = 0, k = 0; i < seen.length; i += 3 * sampleEvery, k += 3) sample.set(seen.subarray(i, i + 3), k);
+  return sample;
+}

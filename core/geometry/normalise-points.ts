@@ -22,10 +22,13 @@ export function normalisePoints(points: ArrayLike<number>): UnitPoints | null {
   const { x, y, radius } = circle;
   const thinned = thinForNearest(points, circle) ?? { points, reach: radius };
   const move = (value: number, i: number): number => (value - (i % 2 === 0 ? x : y)) / radius;
+  const moved = hull.map(move);
+  const areAllCorners = hull.length === points.length && thinned.points.length === points.length;
   return {
     circle,
-    points: sortPoints(thinned.points).map(move),
-    hull: hull.map(move),
+    // Where every point is a corner they are distinct and in order already.
+    points: areAllCorners ? moved : sortPoints(thinned.points).map(move),
+    hull: moved,
     reach: thinned.reach / radius,
   };
 }

@@ -169,3 +169,26 @@ function bandWidth(points: readonly number[], x: number, y: number): number {
   const flat = Float64Array.from(points);
   return bandAt({ outer: flat, inner: flat }, x, y).width;
 }
+
+describe('long sets with every point on the hull', () => {
+  const ellipse = (count: number): number[] =>
+    Array.from({ length: count }, (_, k) => (2 * Math.PI * k) / count).flatMap((t) => [Math.cos(t), 0.9 * Math.sin(t)]);
+
+  it('have the answers of an ellipse: a zone of a − b, and a circle of radius b but for the gap between points', () => {
+    const points = ellipse(20_000);
+    expectWithin(widthOf(points), 0.1, 1e-12);
+    const { x, y, radius } = maximumInscribed(points)!;
+    expectWithin(y, 0, 1e-9);
+    // Points lie π/10,000 apart: no circle gains more by standing between them.
+    expect(radius).toBeGreaterThanOrEqual(0.9);
+    expect(radius - 0.9).toBeLessThan((Math.PI / 10_000) ** 2);
+    const nearest = Math.min(...pairsOf(points).map(([px, py]) => Math.hypot(px - x, py - y)));
+    expectWithin(nearest, radius, 1e-12);
+  });
+
+  it('come out the same with some points told twice, so that not all are corners', () => {
+    const points = ellipse(4000);
+    expectWithin(widthOf([...points, ...points.slice(0, 10)]), widthOf(points), 1e-13);
+    expectWithin(maximumInscribed([...points, ...points])!.radius, maximumInscribed(points)!.radius, 1e-13);
+  });
+});
