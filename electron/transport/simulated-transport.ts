@@ -2,6 +2,7 @@
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { SimulatedHand } from '../../core/simulate/simulated-hand.ts';
+import { memoryDescriptor, type SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
 import type { SimulatedPad } from '../../core/simulate/simulated-pad.ts';
 import type { Clock } from '../bench/clock.ts';
 import type { Transport, TransportListener } from './transport.ts';
@@ -16,16 +17,19 @@ export class SimulatedTransport implements Transport {
   readonly descriptor: Uint8Array;
   readonly #pad: SimulatedPad;
   readonly #clock: Clock;
+  readonly #memory: SimulatedMemory | null;
   #listener: TransportListener | null = null;
   #cancel: (() => void) | null = null;
   /** What the clock showed when the pad's own time began. */
   #beganMicros = 0;
   #unplugged = false;
 
-  constructor(key: string, pad: SimulatedPad, clock: Clock) {
+  /** A pad without a memory takes no output reports. */
+  constructor(key: string, pad: SimulatedPad, clock: Clock, memory: SimulatedMemory | null = null) {
     this.key = key;
     this.identity = pad.identity;
-    this.descriptor = pad.descriptor;
+    this.descriptor = memory === null ? pad.descriptor : Uint8Array.from([...pad.descriptor, ...memoryDescriptor]);
+    this.#memory = memory;
     this.#pad = pad;
     this.#clock = clock;
   }
@@ -39,10 +43,8 @@ export class SimulatedTransport implements Transport {
     return Promise.resolve(this.#begin(listener));
   }
 
-  sendOutput(): Promise<Result<void>> {
-    return Promise.resolve(
-      failed('pad-protocol', 'This simulated pad takes no output reports; use a real pad for them.'),
-    );
+  sendOutput(reportId: number, payload: Uint8Array): Promise<Result<void>> {
+    return Promise.resolve(this.#take(reportId, payload));
   }
 
   sendFeature(): Promise<Result<void>> {
@@ -72,6 +74,19 @@ export class SimulatedTransport implements Transport {
 
   plugIn(): void {
     this.#unplugged = false;
+  }
+
+  #take(reportId: number, payload: Uint8Array): Result<void> {
+    const listener = this.#listener;
+    if (this.#memory === null)
+      return failed('pad-protocol', 'This simulated pad takes no output reports; use a real pad for them.');
+    if (listener === null) return this.#gone();
+    const answer = this.#memory.take(reportId, payload);
+    if (answer === null) return done(undefined);
+    this.#clock.after(answer.afterMicros / 1000, () => {
+      if (this.#listener === listener) listener.report(this.#clock.micros(), answer.reportId, answer.payload);
+    });
+    return done(undefined);
   }
 
   #begin(listener: TransportListener): Result<void> {

@@ -1,0 +1,63 @@
+/** What stands in the memory of a simulated pad, packed byte by byte. It shares no code with what reads it. */
+import type { StickId } from '../pad/stick.ts';
+import type { FirmwareMapping, StoredLayers } from './build.ts';
+import { createChance } from './chance.ts';
+
+/** `packed`: 64 KiB, pairs of 12 bits, a user layer behind a marker; `words`: 4 KiB, 16-bit words with a checksum. */
+export type MemoryKind = 'packed' | 'words';
+
+const SIZES: Readonly<Record<MemoryKind, number>> = { packed: 64 * 1024, words: 4096 };
+const ERASED = 0xff;
+
+/** Beside the mappings it holds what looks like a program, its constants and erased stretches, the same for the same seed. */
+export function memoryImage(kind: MemoryKind, { factory, user }: StoredLayers, seed: number): Uint8Array {
+  const image = new Uint8Array(SIZES[kind]).fill(ERASED);
+  const chance = createChance(seed, 31);
+  // Erased pages stand between pages in use.
+  for (let page = 0; page < image.length; page += 512) {
+    if (chance.next() < 0.4) continue;
+    for (let at = page; at < page + 512; at += 1) image[at] = Math.floor(256 * chance.next());
+  }
+  image.set([0x53, 0x57, kind === 'packed' ? 0x0a : 0x0b, 0x01], 0);
+  if (kind === 'packed') putPackedLayers(image, { factory, user });
+  else putWords(image, { ...factory, ...user });
+  return image;
+}
+
+function putPackedLayers(image: Uint8Array, { factory, user }: StoredLayers): void {
+  putPairs(image, 0x2140, 'left', factory.left);
+  putPairs(image, 0x2149, 'right', factory.right);
+  image.fill(ERASED, 0x4300, 0x4319);
+  if (user === null) return;
+  image.set([0x5a, 0xc3], 0x4300);
+  putPairs(image, 0x4302, 'left', user.left ?? factory.left);
+  putPairs(image, 0x4310, 'right', user.right ?? factory.right);
+}
+
+/** The left stick from the top down, the right one from the centre on; two numbers of 12 bits in three bytes. */
+function putPairs(image: Uint8Array, offset: number, stick: StickId, { x, y }: FirmwareMapping): void {
+  const above = [x.max - x.centre, y.max - y.centre] as const;
+  const centre = [x.centre, y.centre] as const;
+  const below = [x.centre - x.min, y.centre - y.min] as const;
+  const order = stick === 'left' ? [above, centre, below] : [centre, below, above];
+  for (const [index, [a, b]] of order.entries())
+    image.set([a & 0xff, (a >> 8) | ((b & 0x0f) << 4), b >> 4], offset + 3 * index);
+}
+
+function putWords(image: Uint8Array, { left, right }: Readonly<Record<StickId, FirmwareMapping>>): void {
+  const words = [left, right].flatMap(({ x, y }) => [x.min, x.centre, x.max, y.min, y.centre, y.max]);
+  for (const [index, word] of words.entries()) image.set([word & 0xff, word >> 8], 0x0100 + 2 * index);
+  const sum = checksum(image.subarray(0x0100, 0x0118));
+  image.set([sum & 0xff, sum >> 8], 0x0118);
+}
+
+/** The cyclic checksum of 16 bits with polynomial 0x1021 and all bits set at the start, bit by bit. */
+export function checksum(bytes: Uint8Array): number {
+  let sum = 0xffff;
+  for (const byte of bytes) {
+    sum ^= byte << 8;
+    for (let bit = 0; bit < 8; bit += 1)
+      sum = (sum & 0x8000) === 0 ? (sum << 1) & 0xffff : ((sum << 1) ^ 0x1021) & 0xffff;
+  }
+  return sum;
+}
