@@ -13,7 +13,7 @@ import { imageHandlers } from './image-handlers.ts';
 import { limitsInForce } from './limits-in-force.ts';
 import { MapShelf } from './map-shelf.ts';
 import { MeasureDesk } from './measure-desk.ts';
-import { memoryHandlers } from './memory-handlers.ts';
+import { memorySide } from './memory-side.ts';
 import { PadRack } from './pad-rack.ts';
 import { PadRegistry } from './pad-registry.ts';
 import { PlanBoard } from './plan-board.ts';
@@ -39,6 +39,14 @@ export function createBench(options: BenchOptions): Bench {
   const maps = new MapShelf(path.join(options.folder, 'maps'), () => options.clock.now());
   const plans = new PlanBoard();
 
+  const busy = new Set<string>();
+  const quiet = (who: string, wanted: boolean): void => {
+    if (wanted) busy.add(who);
+    else busy.delete(who);
+    if (busy.size > 0) options.watcher?.pause();
+    else options.watcher?.resume();
+  };
+
   const tellPads = (): void => events.tell('pads.changed', [...registry.list()]);
   const tellSurveys = (): void => {
     void shelf.list().then((surveys) => events.tell('surveys.changed', [...surveys]));
@@ -59,9 +67,23 @@ export function createBench(options: BenchOptions): Bench {
     shelf,
     lock: options.lock,
     ...(options.files === undefined ? {} : { files: options.files }),
-    quiet: (wanted) => (wanted ? options.watcher?.pause() : options.watcher?.resume()),
+    quiet: (wanted) => quiet('survey', wanted),
     tell: (state) => events.tell('survey.state', state),
     listed: tellSurveys,
+  });
+
+  const memory = memorySide({
+    options,
+    rack,
+    registry,
+    vault,
+    maps,
+    plans,
+    events,
+    openSurvey: (survey) => archive.open(survey),
+    startOf: (survey) => shelf.read(survey),
+    isCaptured: (pad) => surveys.isUnderway(pad),
+    quiet: (wanted) => quiet('memory', wanted),
   });
 
   const handlers: Handlers = {
@@ -75,6 +97,7 @@ export function createBench(options: BenchOptions): Bench {
       return source.ok ? rack.open(pad, source.value) : source;
     },
     'pads.close': async ({ pad }) => {
+      await memory.desk.endOf(pad);
       await surveys.endOf(pad);
       await rack.close(pad);
       return done({});
@@ -91,7 +114,7 @@ export function createBench(options: BenchOptions): Bench {
       hand.does(stick, does === 'follow' ? 'rest' : does);
       return done({});
     },
-    'survey.start': (request) => surveys.start(request),
+    'survey.start': (request) => (memory.desk.isBusy(request.pad) ? memoryUnderway() : surveys.start(request)),
     'survey.say': (request) => surveys.say(request),
     'surveys.list': async () => done([...(await shelf.list())]),
     'surveys.open': ({ survey }) => archive.open(survey),
@@ -116,7 +139,7 @@ export function createBench(options: BenchOptions): Bench {
       now: () => options.clock.now(),
       openSurvey: (survey) => archive.open(survey),
     }),
-    ...memoryHandlers(),
+    ...memory.handlers,
     'settings.read': () => done(options.settings.read()),
     'settings.write': (part) => {
       const written = options.settings.write(part);
@@ -131,15 +154,19 @@ export function createBench(options: BenchOptions): Bench {
     listen: (name, hear) => events.listen(name, hear),
     samples: (hear, ready = () => true) => board.listen(hear, ready),
     async suspend() {
-      await surveys.endAll();
+      await Promise.all([surveys.endAll(), memory.desk.endAll()]);
       await rack.closeAll();
     },
     async close() {
-      await surveys.endAll();
+      await Promise.all([surveys.endAll(), memory.desk.endAll()]);
       await rack.stop();
       await options.watcher?.close();
       await imports.close();
       await measures.close();
     },
   };
+}
+
+function memoryUnderway(): ReturnType<typeof failed> {
+  return failed('memory-underway', 'The memory of this pad is being read or written; wait until that is over.');
 }

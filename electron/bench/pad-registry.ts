@@ -1,4 +1,5 @@
 /** Which pads there are, real and simulated, each under a handle that says nothing of the machine. */
+import type { PadIdentity } from '../../core/pad/identity.ts';
 import { failed, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
 import type { Clock } from './clock.ts';
@@ -50,6 +51,12 @@ export class PadRegistry {
     const source = this.#sources().find((one) => this.#handleOf(one) === pad);
     if (source !== undefined) return { ok: true, value: source };
     return failed('pad-gone', 'This pad is no longer there; plug it in again and choose it from the list.');
+  }
+
+  /** The handle of a pad that is there, by what it says it is; null where none is like it. */
+  padOf(isIt: (identity: PadIdentity) => boolean): string | null {
+    const source = this.#sources().find(({ transport }) => isIt(transport.identity));
+    return source === undefined ? null : this.#handleOf(source);
   }
 
   plug(name: string): Result<PadSummary> {

@@ -28,6 +28,14 @@ export interface SentReport {
   readonly payload: Uint8Array;
 }
 
+/** Reports that are replies to somebody and no readings. */
+export interface Diversion {
+  readonly isTheirs: (reportId: number, payload: Uint8Array) => boolean;
+  /** The bytes are lent for the call only. */
+  readonly hear: (payload: Uint8Array) => void;
+  readonly lost: (problem: Problem) => void;
+}
+
 export interface SessionPorts {
   readonly clock: Clock;
   readonly stream: PadStream;
@@ -47,6 +55,8 @@ export class PadSession {
   readonly #taps = new Set<TransportListener>();
   readonly #overhearers = new Set<ReportHearer>();
   readonly #rate: RateMeter;
+  /** Who takes reports that are not readings, while a memory session runs. */
+  #diversion: Diversion | null = null;
   readonly #sent: SentReport[] = [];
   #state: State = 'opening';
   #problem: Problem | null = null;
@@ -98,6 +108,14 @@ export class PadSession {
     return () => void this.#taps.delete(listener);
   }
 
+  /** Hands the reports that are somebody's own to them alone; returns what ends it. One at a time. */
+  divert(diversion: Diversion): () => void {
+    this.#diversion = diversion;
+    return () => {
+      if (this.#diversion === diversion) this.#diversion = null;
+    };
+  }
+
   /** What was sent to start the pad, in order: every log of it begins with this. */
   get sent(): readonly SentReport[] {
     return this.#sent;
@@ -124,6 +142,7 @@ export class PadSession {
     if (this.#state === 'closed') return;
     const lost = this.#state === 'lost';
     if (!lost) this.#enter('closed');
+    this.#diversion?.lost({ code: 'pad-gone', says: 'The pad was closed; open it again.' });
     this.#ports.stream.flush();
     await this.source.transport.close();
   }
@@ -147,6 +166,10 @@ export class PadSession {
 
   readonly #listener: TransportListener = {
     report: (atMicros, reportId, payload) => {
+      if (this.#diversion?.isTheirs(reportId, payload) === true) {
+        this.#diversion.hear(payload);
+        return;
+      }
       this.#rate.report(atMicros);
       if (!this.#arriving.has(reportId)) this.#meet(reportId);
       for (const hear of this.#overhearers) hear(reportId, payload);
@@ -161,6 +184,7 @@ export class PadSession {
     lost: (problem) => {
       this.#problem = problem;
       this.#enter('lost');
+      this.#diversion?.lost(problem);
       for (const tap of this.#taps) tap.lost(problem);
     },
   };

@@ -72,6 +72,10 @@ export class SurveyDesk {
     return done(session.state);
   }
 
+  isUnderway(pad: string): boolean {
+    return this.#underway.has(pad);
+  }
+
   loopDelayed(millis: number): void {
     for (const session of this.#underway.values()) session.loopDelayed(millis);
   }

@@ -1,0 +1,118 @@
+/** Writes whose end is not known: which pad each belongs to, and the images on both sides of it. */
+import { readHex } from '../../core/hid/hex.ts';
+import type { PadIdentity } from '../../core/pad/identity.ts';
+import { done, failed, type Result } from '../../core/result.ts';
+import type { Reply } from '../../shared/contract.ts';
+import type { JournalHead, JournalStore, KeptJournal } from '../store/journal.ts';
+import { sha256Of, type Vault } from '../store/vault.ts';
+import { padKey } from './pad-key.ts';
+
+export type JournalSummary = Reply<'journals.list'>[number];
+
+/** The write that was broken off first, whatever took it up since. */
+export interface BrokenWrite {
+  readonly id: string;
+  readonly head: JournalHead;
+  readonly before: Uint8Array;
+  readonly after: Uint8Array;
+  readonly changes: JournalHead['changes'];
+}
+
+export class JournalDesk {
+  readonly #store: JournalStore;
+  readonly #vault: Pick<Vault, 'read' | 'keep'>;
+  /** The connected pad of that identity. */
+  readonly #padOf: (identity: PadIdentity) => string | null;
+
+  constructor(
+    store: JournalStore,
+    vault: Pick<Vault, 'read' | 'keep'>,
+    padOf: (identity: PadIdentity) => string | null,
+  ) {
+    this.#store = store;
+    this.#vault = vault;
+    this.#padOf = padOf;
+  }
+
+  /** The newest of each pad: it takes up what an older one left. */
+  async list(): Promise<JournalSummary[]> {
+    return (await this.#newest()).map(({ id, head }) => {
+      const { before, changes } = head.origin ?? head;
+      const { at, pad: identity, map, origin } = head;
+      return {
+        journal: id,
+        at,
+        identity,
+        pad: this.#padOf(identity),
+        map: map.id,
+        restores: origin !== null,
+        before,
+        changes,
+      };
+    });
+  }
+
+  async ofPad(identity: PadIdentity): Promise<JournalSummary | null> {
+    const key = padKey(identity);
+    return (await this.list()).find((one) => padKey(one.identity) === key) ?? null;
+  }
+
+  /** The journal with its images; refused for another pad than its own. */
+  async open(id: string, pad: PadIdentity): Promise<Result<BrokenWrite>> {
+    const found = (await this.#newest()).find((one) => one.id === id);
+    if (found === undefined)
+      return failed('journal-unknown', 'This journal is no longer open; choose one from the list.');
+    const { head } = found;
+    if (padKey(head.pad) !== padKey(pad)) return otherPad();
+    const { before: sha, after: target, changes } = head.origin ?? head;
+    const before = await this.#vault.read(sha);
+    if (!before.ok) return before;
+    const after = withChanges(before.value, changes, 'new');
+    if (sha256Of(after) !== target)
+      return failed(
+        'journal-rotted',
+        'The journal and the image that was kept before do not fit each other; read the pad and restore a kept image.',
+      );
+    return done({ id, head, before: before.value, after, changes });
+  }
+
+  /** All open journals of the pad are over. */
+  async closeAll(identity: PadIdentity): Promise<void> {
+    const key = padKey(identity);
+    const { journals } = await this.#store.open();
+    for (const { id, head } of journals) if (padKey(head.pad) === key) await this.#store.close(id);
+  }
+
+  /** Journals older than this one: it has taken up what they left. */
+  async closeOlder(identity: PadIdentity, id: string): Promise<void> {
+    const key = padKey(identity);
+    const { journals } = await this.#store.open();
+    for (const one of journals) if (one.id !== id && padKey(one.head.pad) === key) await this.#store.close(one.id);
+  }
+
+  async dismiss(id: string): Promise<Result<void>> {
+    const found = (await this.#newest()).find((one) => one.id === id);
+    if (found === undefined) return failed('journal-unknown', 'This journal is no longer open.');
+    await this.closeAll(found.head.pad);
+    return done(undefined);
+  }
+
+  async #newest(): Promise<KeptJournal[]> {
+    const { journals } = await this.#store.open();
+    return [...Map.groupBy(journals, ({ head }) => padKey(head.pad)).values()].flatMap(([newest]) => newest ?? []);
+  }
+}
+
+export function otherPad(): ReturnType<typeof failed> {
+  return failed('journal-other-pad', 'This journal is of another pad; connect the pad that the write was begun on.');
+}
+
+/** A copy with the old or the new bytes of all changes in place. */
+export function withChanges(image: Uint8Array, changes: JournalHead['changes'], side: 'old' | 'new'): Uint8Array {
+  const copy = Uint8Array.from(image);
+  for (const change of changes) {
+    const bytes = readHex(change[side]);
+    if (bytes.ok) copy.set(bytes.value, change.offset);
+  }
+  return copy;
+}

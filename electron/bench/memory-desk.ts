@@ -1,0 +1,291 @@
+/** Memory sessions: one a pad, under the pad's lock, never beside a capture; nothing is written without a confirmation. */
+import { writeCautions } from '../../core/image/cautions.ts';
+import { differingBytes, memoryEnd } from '../../core/image/differing-bytes.ts';
+import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
+import { readMemory } from '../../core/image/read-memory.ts';
+import { writeMemory } from '../../core/image/write-memory.ts';
+import { done, failed, type Problem, type Result } from '../../core/result.ts';
+import type { Reply, Request } from '../../shared/contract.ts';
+import { otherPad } from './journal-desk.ts';
+import type { MemoryPorts } from './memory-ports.ts';
+import { MemoryRun, type MemoryEnd, type MemoryState } from './memory-run.ts';
+import { padKey } from './pad-key.ts';
+import type { PadSession } from './pad-session.ts';
+import { orderPlan, orderRepair, type ReadImage, type WriteOrder } from './write-order.ts';
+import { writeJournal } from './write-journal.ts';
+import { notOver, standsInTheWay, switchedOff } from './write-refusals.ts';
+import { TOKEN_SECONDS, WriteTokens } from './write-tokens.ts';
+
+interface Ready {
+  readonly session: PadSession;
+  readonly protocol: MemoryProtocol;
+}
+
+interface Underway {
+  readonly run: MemoryRun;
+  readonly over: Promise<void>;
+}
+
+export class MemoryDesk {
+  readonly #ports: MemoryPorts;
+  readonly #underway = new Map<string, Underway>();
+  readonly #states = new Map<string, MemoryState>();
+  readonly #images = new Map<string, ReadImage>();
+  /** The journal that the image read last was looked at for. */
+  readonly #looked = new Map<string, string>();
+  readonly #tokens: WriteTokens<WriteOrder>;
+
+  constructor(ports: MemoryPorts) {
+    this.#ports = ports;
+    this.#tokens = new WriteTokens(ports.clock);
+  }
+
+  isBusy(pad: string): boolean {
+    return this.#underway.has(pad);
+  }
+
+  isWriting(pad: string): boolean {
+    return this.#underway.get(pad)?.run.isWriting === true;
+  }
+
+  latest(pad: string): MemoryState | null {
+    return this.#underway.get(pad)?.run.state ?? this.#states.get(pad) ?? null;
+  }
+
+  async about(pad: string): Promise<Result<Reply<'memory.about'>>> {
+    const session = this.#ports.rack.session(pad);
+    if (!session.ok) return session;
+    const { identity } = session.value.source.transport;
+    const protocol = await this.#ports.protocols.find(identity);
+    const stands = protocol.ok ? this.#inTheWay(pad, session.value, protocol.value) : protocol.problem;
+    const image = this.#images.get(pad);
+    return done({
+      pad,
+      protocol: protocol.ok ? { id: protocol.value.id, name: protocol.value.name } : null,
+      writing: await this.#isOn(session.value),
+      mayWrite: protocol.ok && protocol.value.writes.includes(identity.transport),
+      says: stands?.says ?? null,
+      cautions: writeCautions(image?.map ?? null),
+      image: image?.image ?? null,
+      journal: await this.#ports.journals.ofPad(identity),
+    });
+  }
+
+  async allow(pad: string, writing: boolean): Promise<Result<Reply<'memory.about'>>> {
+    const session = this.#ports.rack.session(pad);
+    if (!session.ok) return session;
+    const { identity } = session.value.source.transport;
+    const set = await this.#ports.writable.set(padKey(identity), identity.serial !== null, writing);
+    return set.ok ? this.about(pad) : set;
+  }
+
+  read(pad: string): Promise<Result<MemoryState>> {
+    return this.#start(pad, 'read', async (ready, run) => {
+      const read = await this.#readPad(pad, ready, run);
+      if (!read.ok) return failedEnd(read.problem);
+      return { end: 'read', image: read.value.image, bytes: [], problem: null };
+    });
+  }
+
+  show(pad: string, journal: string): Promise<Result<MemoryState>> {
+    return this.#start(pad, 'show', async (ready, run) => {
+      const { identity } = ready.session.source.transport;
+      const broken = await this.#ports.journals.open(journal, identity);
+      if (!broken.ok) return failedEnd(broken.problem);
+      const read = await this.#readPad(pad, ready, run);
+      if (!read.ok) return failedEnd(read.problem);
+      const { head, before, after } = broken.value;
+      if (head.unit !== read.value.unit || head.map.id !== read.value.map.id) return failedEnd(otherPad().problem);
+      const known = { now: read.value.bytes, unknown: [] };
+      const end = memoryEnd(known, before, after, read.value.map);
+      const bytes = end === 'differs' ? differingBytes(known, before, after, read.value.map) : [];
+      this.#looked.set(pad, journal);
+      if (end !== 'differs') await this.#ports.journals.closeAll(identity);
+      this.#ports.noted();
+      return { end, image: read.value.image, bytes, problem: null };
+    });
+  }
+
+  async preview({ pad, wish }: Request<'memory.preview'>): Promise<Result<Reply<'memory.preview'>>> {
+    const ready = await this.#ready(pad);
+    if (!ready.ok) return ready;
+    const shut = await this.#mayNotWrite(ready.value);
+    if (shut !== null) return { ok: false, problem: shut };
+    const read = this.#images.get(pad);
+    if (read === undefined) return failed('memory-not-read', 'Read the memory of this pad first.');
+    const order = await this.#orderFor(wish, pad, ready.value, read);
+    if (!order.ok) return order;
+    const { patch, job } = order.value;
+    return done({
+      token: this.#tokens.issue(pad, order.value),
+      expiresInSeconds: TOKEN_SECONDS,
+      changes: patch.changes,
+      blocks: job.blocks.map(({ offset, new: bytes }) => ({ offset, bytes: bytes.length })),
+      cautions: writeCautions(read.map),
+    });
+  }
+
+  async write(pad: string, token: string): Promise<Result<MemoryState>> {
+    const ready = await this.#ready(pad);
+    if (!ready.ok) return ready;
+    const shut = await this.#mayNotWrite(ready.value);
+    if (shut !== null) return { ok: false, problem: shut };
+    const order = this.#tokens.redeem(pad, token);
+    if (!order.ok) return order;
+    return this.#start(pad, order.value.doing, (now, run) => this.#writePad(pad, now, run, order.value), order.value);
+  }
+
+  abort(pad: string): Result<MemoryState> {
+    const underway = this.#underway.get(pad);
+    if (underway === undefined) return failed('memory-idle', 'No memory session of this pad is under way.');
+    underway.run.abort();
+    return done(underway.run.state);
+  }
+
+  /** Before a pad is closed or the program ends: a write that was begun is rolled back first. */
+  async endOf(pad: string): Promise<void> {
+    const underway = this.#underway.get(pad);
+    underway?.run.abort();
+    await underway?.over;
+  }
+
+  async endAll(): Promise<void> {
+    await Promise.all([...this.#underway.keys()].map((pad) => this.endOf(pad)));
+  }
+
+  async #orderFor(
+    wish: Request<'memory.preview'>['wish'],
+    pad: string,
+    { session, protocol }: Ready,
+    read: ReadImage,
+  ): Promise<Result<WriteOrder>> {
+    const { identity } = session.source.transport;
+    if ('plan' in wish) {
+      const held = this.#ports.plans.find(wish.plan);
+      if (!held.ok) return held;
+      const { patch, map } = held.value;
+      const open = await this.#ports.journals.ofPad(identity);
+      if (open !== null && patch.restores !== true)
+        return failed(
+          'journal-open',
+          'A write to this pad was broken off; finish it or restore what was before first.',
+        );
+      // Any bytes may be called a restore in a patch file: only an image that was kept is one.
+      const kept = patch.restores === true ? await this.#ports.vault.read(patch.result ?? '') : null;
+      return kept?.ok === false ? kept : orderPlan(patch, map, read, protocol);
+    }
+    const [doing, id] = 'finish' in wish ? (['finish', wish.finish] as const) : (['restore', wish.restore] as const);
+    if (this.#looked.get(pad) !== id)
+      return failed('journal-not-shown', 'Look first at what the broken write left in the pad.');
+    const broken = await this.#ports.journals.open(id, identity);
+    return broken.ok ? orderRepair(doing, broken.value, read, protocol) : broken;
+  }
+
+  async #readPad(pad: string, { session }: Ready, run: MemoryRun): Promise<Result<ReadImage>> {
+    const maps = (await this.#ports.maps.list()).map(({ map }) => map);
+    this.#images.delete(pad);
+    const read = await run.play((exchange) => readMemory(exchange, (id) => maps.find((map) => map.id === id)));
+    if (!read.ok) return read;
+    const { image: bytes, map, unit } = read.value;
+    const kept = await this.#keep(session, bytes, 'read from the pad', map.id);
+    if (!kept.ok) return kept;
+    const found: ReadImage = { image: kept.value.sha256, bytes, map, unit };
+    this.#images.set(pad, found);
+    return done(found);
+  }
+
+  async #writePad(pad: string, { session }: Ready, run: MemoryRun, order: WriteOrder): Promise<MemoryEnd> {
+    const { job, broken } = order;
+    this.#images.delete(pad);
+    const end = await run.play((exchange) => writeMemory(exchange, job));
+    const [before, after] = broken === null ? [job.before, job.after] : [broken.before, broken.after];
+    const now = broken === null ? end.end : memoryEnd(end, before, after, job.map);
+    const bytes = now === 'differs' ? differingBytes(end, before, after, job.map) : [];
+    const kept = end.unknown.length === 0 ? await this.#keep(session, end.now, 'after a write', job.map.id) : null;
+    return { end: now, image: kept?.ok === true ? kept.value.sha256 : null, bytes, problem: end.problem };
+  }
+
+  async #keep(session: PadSession, image: Uint8Array, why: string, map: string) {
+    const { identity } = session.source.transport;
+    const pad = { key: padKey(identity), product: identity.product };
+    const kept = await this.#ports.vault.keep(image, why, map, this.#ports.clock.now(), pad);
+    if (kept.ok) this.#ports.kept();
+    return kept;
+  }
+
+  async #start(
+    pad: string,
+    doing: MemoryState['doing'],
+    body: (ready: Ready, run: MemoryRun) => Promise<MemoryEnd>,
+    order: WriteOrder | null = null,
+  ): Promise<Result<MemoryState>> {
+    const ready = await this.#ready(pad);
+    if (!ready.ok) return ready;
+    const { session, protocol } = ready.value;
+    const { transport } = session.source;
+    const release =
+      transport.lockKey === undefined ? null : await this.#ports.lock.take(transport.identity, transport.lockKey);
+    if (release?.ok === false) return release;
+    const { clock, tell } = this.#ports;
+    const run: MemoryRun = new MemoryRun(pad, doing, {
+      clock,
+      session,
+      protocol,
+      tell,
+      keep: (image, why, map) => this.#keep(session, image, why, map),
+      journal: writeJournal(this.#ports, transport.identity, protocol.id, order),
+    });
+    const over = this.#finish(pad, run, () => body(ready.value, run), release?.value ?? null);
+    this.#underway.set(pad, { run, over });
+    this.#ports.quiet(true);
+    return done(run.state);
+  }
+
+  async #finish(
+    pad: string,
+    run: MemoryRun,
+    body: () => Promise<MemoryEnd>,
+    release: (() => Promise<void>) | null,
+  ): Promise<void> {
+    let end: MemoryEnd;
+    try {
+      end = await body();
+    } catch (thrown) {
+      const words = thrown instanceof Error ? thrown.message : String(thrown);
+      end = failedEnd(
+        failed('bench-fault', `The session broke off inside the program (${words}); read the pad again.`).problem,
+      );
+    }
+    await release?.();
+    this.#underway.delete(pad);
+    this.#ports.quiet(this.#underway.size > 0);
+    run.finish(end);
+    this.#states.set(pad, run.state);
+  }
+
+  async #ready(pad: string): Promise<Result<Ready>> {
+    const session = this.#ports.rack.session(pad);
+    if (!session.ok) return session;
+    const protocol = await this.#ports.protocols.find(session.value.source.transport.identity);
+    if (!protocol.ok) return protocol;
+    const problem = this.#inTheWay(pad, session.value, protocol.value);
+    return problem === null ? done({ session: session.value, protocol: protocol.value }) : { ok: false, problem };
+  }
+
+  #inTheWay(pad: string, session: PadSession, protocol: MemoryProtocol): Problem | null {
+    return standsInTheWay(session, protocol, { underway: this.isBusy(pad), captured: this.#ports.isCaptured(pad) });
+  }
+
+  async #mayNotWrite({ session, protocol }: Ready): Promise<Problem | null> {
+    return (await this.#isOn(session)) ? notOver(session, protocol) : switchedOff();
+  }
+
+  #isOn(session: PadSession): Promise<boolean> {
+    const { identity } = session.source.transport;
+    return this.#ports.writable.isOn(padKey(identity), identity.serial !== null);
+  }
+}
+
+function failedEnd(problem: Problem): MemoryEnd {
+  return { end: 'failed', image: null, bytes: [], problem };
+}

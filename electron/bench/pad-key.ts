@@ -1,0 +1,7 @@
+/** What a pad is remembered by from one run to the next. */
+import type { PadIdentity } from '../../core/pad/identity.ts';
+
+export function padKey({ vendorId, productId, serial }: PadIdentity): string {
+  const hex = (value: number): string => value.toString(16).padStart(4, '0');
+  return `${hex(vendorId)}:${hex(productId)}:${serial ?? ''}`;
+}

@@ -1,0 +1,72 @@
+/** Turns what the technician wishes into the whole of what will be written: checked, cut into blocks, ready to be confirmed. */
+import { applyPatch } from '../../core/image/apply-patch.ts';
+import type { MemoryMap } from '../../core/image/memory-map.ts';
+import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
+import type { Patch } from '../../core/image/patch.ts';
+import { planRestore } from '../../core/image/plan-restore.ts';
+import { writeBlocks } from '../../core/image/write-blocks.ts';
+import type { WriteJob } from '../../core/image/write-job.ts';
+import { done, failed, type Result } from '../../core/result.ts';
+import { sha256Of } from '../store/vault.ts';
+import { withChanges, type BrokenWrite } from './journal-desk.ts';
+
+/** The image that was read from a pad in this run. */
+export interface ReadImage {
+  readonly image: string;
+  readonly bytes: Uint8Array;
+  readonly map: MemoryMap;
+  readonly unit: string | null;
+}
+
+export interface WriteOrder {
+  readonly doing: 'write' | 'finish' | 'restore';
+  readonly job: WriteJob;
+  readonly patch: Patch;
+  /** The write that this one takes up. */
+  readonly broken: BrokenWrite | null;
+}
+
+/** A plan as it was made for the image that was read from this pad. */
+export function orderPlan(patch: Patch, map: MemoryMap, read: ReadImage, protocol: MemoryProtocol): Result<WriteOrder> {
+  if (patch.sha256 !== read.image)
+    return failed(
+      'plan-other-image',
+      'The plan is for another image than the one last read from this pad; plan it for that one.',
+    );
+  const after = patch.restores === true ? restored(patch, read) : applyPatch(read.bytes, patch, map, sha256Of);
+  return after.ok ? done(orderOf('write', patch, after.value, read, protocol, null)) : after;
+}
+
+/** What is left of a broken write, or its old bytes back, from the memory as it was just read. */
+export function orderRepair(
+  doing: 'finish' | 'restore',
+  broken: BrokenWrite,
+  read: ReadImage,
+  protocol: MemoryProtocol,
+): Result<WriteOrder> {
+  const target = doing === 'restore' ? broken.before : withChanges(read.bytes, broken.changes, 'new');
+  const patch = planRestore(read.bytes, target, read.map, 'whole', sha256Of);
+  if (!patch.ok) return patch;
+  const after = withChanges(read.bytes, patch.value.changes, 'new');
+  return done(orderOf(doing, patch.value, after, read, protocol, broken));
+}
+
+function restored(patch: Patch, read: ReadImage): Result<Uint8Array> {
+  const after = withChanges(read.bytes, patch.changes, 'new');
+  const isAsPlanned = patch.size === read.bytes.length && sha256Of(after) === patch.result;
+  if (isAsPlanned && sha256Of(withChanges(after, patch.changes, 'old')) === patch.sha256) return done(after);
+  return failed('patch-edited', 'The plan was changed after it was made: its result is another; plan it again.');
+}
+
+function orderOf(
+  doing: WriteOrder['doing'],
+  patch: Patch,
+  after: Uint8Array,
+  { bytes, map, unit }: ReadImage,
+  protocol: MemoryProtocol,
+  broken: BrokenWrite | null,
+): WriteOrder {
+  const blocks = writeBlocks(patch, bytes, after, map, protocol);
+  // What a broken write left is nothing to go back to.
+  return { doing, patch, broken, job: { map, unit, before: bytes, after, blocks, rollsBack: broken === null } };
+}

@@ -1,0 +1,52 @@
+/** Which pads the technician has switched writing on for; off for every other. */
+import { mkdir } from 'node:fs/promises';
+import path from 'node:path';
+import { z } from 'zod';
+import { done, type Result } from '../../core/result.ts';
+import { readJson, writeWhole } from './atomic-file.ts';
+import { storageProblem } from './storage-problem.ts';
+
+const fileSchema = z.object({
+  kind: z.literal('stickwright-writable-pads'),
+  version: z.literal(1),
+  pads: z.array(z.string()),
+});
+
+export class WriteSwitch {
+  readonly #file: string;
+  readonly #now: () => Date;
+  /** Pads without a serial number cannot be told from their like: they are remembered for this run alone. */
+  readonly #thisRun = new Set<string>();
+
+  constructor(file: string, now: () => Date) {
+    this.#file = file;
+    this.#now = now;
+  }
+
+  /** `key` names the pad; `lasting` is false for one that cannot be told from its like. */
+  async isOn(key: string, lasting: boolean): Promise<boolean> {
+    return lasting ? (await this.#read()).includes(key) : this.#thisRun.has(key);
+  }
+
+  async set(key: string, lasting: boolean, on: boolean): Promise<Result<void>> {
+    if (!lasting) {
+      if (on) this.#thisRun.add(key);
+      else this.#thisRun.delete(key);
+      return done(undefined);
+    }
+    const others = (await this.#read()).filter((one) => one !== key);
+    const pads = on ? [...others, key] : others;
+    try {
+      await mkdir(path.dirname(this.#file), { recursive: true });
+    } catch (thrown) {
+      return { ok: false, problem: storageProblem(thrown, 'write', this.#file) };
+    }
+    return writeWhole(this.#file, `${JSON.stringify({ kind: 'stickwright-writable-pads', version: 1, pads })}\n`);
+  }
+
+  /** A file that cannot be read switches nothing on. */
+  async #read(): Promise<readonly string[]> {
+    const read = await readJson(this.#file, fileSchema, this.#now());
+    return read.kind === 'read' ? read.value.pads : [];
+  }
+}
