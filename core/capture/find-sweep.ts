@@ -60,7 +60,8 @@ function waysAcross(along: Float64Array): Way[] {
   const margin = END_SHARE * (greatest - least);
   const ways: Way[] = [];
   let at: { readonly end: -1 | 1; readonly index: number } | null = null;
-  for (const [index, value] of along.entries()) {
+  for (let index = 0; index < along.length; index += 1) {
+    const value = along[index] ?? Number.NaN;
     const end = value <= least + margin ? -1 : value >= greatest - margin ? 1 : 0;
     if (end === 0) continue;
     if (at !== null && at.end !== end) ways.push({ from: at.index, to: index + 1, forward: end === 1 });
@@ -75,16 +76,17 @@ function differences(track: StickTrack, axis: 'x' | 'y', { from, to }: Stretch, 
   const field = track.fields[axis];
   const scale = (2 * field.up) / (field.maximum - field.minimum);
   const at = (i: number): number => counts[Math.min(to - 1, Math.max(from, i))] ?? Number.NaN;
-  return Float64Array.from({ length: to - from }, (_, k) => {
-    const i = from + k;
-    return scale * (medianOf5(at(i - 2), at(i - 1), at(i), at(i + 1), at(i + 2)) - about[axis]);
-  });
+  const found = new Float64Array(to - from);
+  for (let i = from; i < to; i += 1)
+    found[i - from] = scale * (medianOf5(at(i - 2), at(i - 1), at(i), at(i + 1), at(i + 2)) - about[axis]);
+  return found;
 }
 
 /** Direction of the longest extent through the origin, radians. */
 function principalAngle(x: Float64Array, y: Float64Array): number {
   let [xx, xy, yy] = [0, 0, 0];
-  for (const [i, dx] of x.entries()) {
+  for (let i = 0; i < x.length; i += 1) {
+    const dx = x[i] ?? Number.NaN;
     const dy = y[i] ?? 0;
     xx += dx * dx;
     xy += dx * dy;

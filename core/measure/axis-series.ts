@@ -36,7 +36,8 @@ export function cleanSeries(series: AxisSeries, slow: Uint8Array, noise: number,
   const least = Math.max(JUMP_NOISES * noise, JUMP_STEPS * step);
   const jumps: number[] = [];
   const clean = Float64Array.from(u);
-  for (const [i, value] of u.entries()) {
+  for (let i = 0; i < u.length; i += 1) {
+    const value = u[i] ?? Number.NaN;
     const off = Math.abs(value - (middle[i] ?? Number.NaN));
     if (slow[i] !== 1 || !(off > least) || off <= JUMP_NOISES * noiseAbout(u, i, step)) continue;
     jumps.push(i);

@@ -19,7 +19,8 @@ export function slowReadings(track: StickTrack, { from, to }: Stretch): Uint8Arr
     let cleared = 0;
     let fastUs = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < t.length; i += 1) {
-      const [before, after] = [Math.max(0, i - 1), Math.min(t.length - 1, i + 1)];
+      const before = Math.max(0, i - 1);
+      const after = Math.min(t.length - 1, i + 1);
       const moved = Math.abs((middle[after] ?? Number.NaN) - (middle[before] ?? Number.NaN));
       if (moved > fastest * (at(after) - at(before))) {
         fastUs = at(i);

@@ -12,6 +12,13 @@ export function gateRadius(gate: GateBuild, angle: number): number {
   return (gate.radius * Math.cos(SIDE / 2)) / Math.cos(fromMiddleOfSide) + uneven;
 }
 
+/** No direction of the gate is nearer than this: within it nothing is stopped. */
+function leastRadius({ shape, radius, waves }: GateBuild): number {
+  let least = shape === 'round' ? radius : radius * Math.cos(SIDE / 2);
+  for (const { size } of waves ?? []) least -= Math.abs(size);
+  return least;
+}
+
 function wavesAt({ waves }: GateBuild, angle: number): number {
   let sum = 0;
   for (const { fold, size, phaseDegrees } of waves ?? [])
@@ -24,6 +31,7 @@ export function stopAtGate(gate: GateBuild, tilt: Pair): Pair {
   const x = tilt.x - gate.centre.x;
   const y = tilt.y - gate.centre.y;
   const wanted = Math.hypot(x, y);
+  if (wanted < leastRadius(gate)) return tilt;
   const most = gateRadius(gate, Math.atan2(y, x));
   if (wanted <= most) return tilt;
   return { x: gate.centre.x + (x * most) / wanted, y: gate.centre.y + (y * most) / wanted };
