@@ -12,6 +12,9 @@ const benchmarks = [
   'measure-growth',
   'nudge',
   'workbench-frames',
+  'finder',
+  'patch',
+  'memory-session',
 ];
 const rows = benchmarks.flatMap((name) =>
   run(process.execPath, ['--expose-gc', path.join(root, 'tests/perf', `${name}.ts`)], {}),
