@@ -10,6 +10,7 @@ import { lockContents, lockSession } from './lock-down.ts';
 import { closeBeforeQuit } from './quitting.ts';
 import { openSamplePort } from './sample-port.ts';
 import { openWindow } from './window.ts';
+import { guardWriting } from './writing-guard.ts';
 
 const PAGE_FOLDER = path.join(import.meta.dirname, '../renderer');
 
@@ -35,6 +36,7 @@ async function start(): Promise<void> {
   const window = openWindow(settings.read().window, app.isPackaged, (size) => void settings.write({ window: size }));
   const endEvents = routeIpc(ipcMain, window.webContents, router, () => openSamplePort(window.webContents, bench));
 
+  const endGuard = guardWriting(bench, window);
   powerMonitor.on('suspend', () => void bench.suspend());
   app.on('second-instance', () => {
     if (window.isDestroyed()) return;
@@ -44,6 +46,7 @@ async function start(): Promise<void> {
   app.on('window-all-closed', () => app.quit());
   closeBeforeQuit(async () => {
     endEvents();
+    endGuard();
     await bench.close();
   });
 }

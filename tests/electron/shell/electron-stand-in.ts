@@ -152,6 +152,10 @@ export const Menu = {
 
 export const powerMonitor = new EventEmitter();
 
+export const powerSaveBlocker = { start: (): number => 1, stop: (): boolean => true };
+
+export const dialog = { showMessageBox: (): Promise<{ response: number }> => Promise.resolve({ response: 0 }) };
+
 export const protocol = {
   registerSchemesAsPrivileged(schemes: unknown[]): void {
     record.order.push('schemes');
