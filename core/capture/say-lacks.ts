@@ -1,7 +1,9 @@
 /** Says why a log leaves a stick's rest or rim open, and what to do. */
 import type { StickId } from '../pad/stick.ts';
 import type { Problem } from '../result.ts';
+import { marksOf } from './capture-marks.ts';
 import type { Dwell, StickEvidence } from './evidence.ts';
+import { findCaptures } from './find-captures.ts';
 import type { Track } from './track.ts';
 
 type Found = Pick<StickEvidence, 'fields' | 'rest' | 'rim' | 'still'>;
@@ -27,14 +29,37 @@ export function sayLacks(track: Track, stick: StickId, found: Found | null): Pro
   if (found.rest === null)
     lacks.push({
       code: 'no-release',
-      says: `No release of the ${stick} stick settled for half a second in this log; push it, let it snap back and keep off it, at least twelve times.`,
+      says: `${sayNoRelease(track, stick)}; push it, let it snap back and keep off it, at least twelve times.`,
     });
   if (found.rim === null)
     lacks.push({
       code: 'no-turn',
-      says: `No whole turn of the ${stick} stick along its gate is in this log; turn it slowly, three times each way.`,
+      says: `${sayNoTurn(track, stick)}; turn it slowly, three times each way.`,
     });
   return [...lacks, ...shift];
+}
+
+/** In a log with capture marks only what a capture holds is looked at, and only that can be missed. */
+function sayNoRelease(track: Track, stick: StickId): string {
+  const { captures, from } = findCaptures(track, stick);
+  const rests = captures.filter(({ purpose }) => purpose === 'rest');
+  if (from === 'inferred') return `No release of the ${stick} stick settled for half a second in this log`;
+  if (rests.length === 0) return `No rest of the ${stick} stick was captured in this log`;
+  const isTold = marksOf(track.marks, stick).some(
+    ({ name, t }) =>
+      (name === 'release' || name === 'dwell') && rests.some(({ startUs, endUs }) => t >= startUs && t <= endUs),
+  );
+  return isTold
+    ? `No release of the ${stick} stick settled for half a second in its rest capture`
+    : `The rest capture of the ${stick} stick marks no release, so none is counted; record the rest again`;
+}
+
+function sayNoTurn(track: Track, stick: StickId): string {
+  const { captures, from } = findCaptures(track, stick);
+  if (from === 'inferred') return `No whole turn of the ${stick} stick along its gate is in this log`;
+  return captures.some(({ purpose }) => purpose === 'rim')
+    ? `No whole turn of the ${stick} stick along its gate is in its rim capture`
+    : `No turn of the ${stick} stick along its gate was captured in this log`;
 }
 
 /** A rest that moved while nobody pushed the stick: touched, or loose. */

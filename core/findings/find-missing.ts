@@ -11,7 +11,9 @@ export function findRestMissing({ report, stick }: Subject, limits: Limits): Fin
   const releases = report.rest?.releases ?? 0;
   const limit = limits.releases;
   if (releases >= limit.value) return null;
-  const says = `${releases === 0 ? 'No release' : releases === 1 ? 'One release' : `${releases} releases`} of the ${stick} stick settled, and ${limit.value} are the least for a statement on its rest.`;
+  const counted =
+    releases === 0 ? 'No settled release' : releases === 1 ? 'One settled release' : `${releases} settled releases`;
+  const says = `${counted} of the ${stick} stick ${releases > 1 ? 'were' : 'was'} measured, and ${limit.value} are the least for a statement on its rest.`;
   return missing(
     'rest-not-measured',
     stick,

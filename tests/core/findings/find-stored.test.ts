@@ -168,7 +168,7 @@ describe('what the log is too thin for', () => {
   it('is said of few releases, and is no fault', () => {
     const found = findRestMissing(makeSubject({ releases: 5 }), limits)!;
     expect(found).toMatchObject({ decision: 'cannot say', severity: 'caution', value: 5 });
-    expect(findRestMissing(makeSubject({ releases: 0 }), limits)?.says).toContain('No release');
+    expect(findRestMissing(makeSubject({ releases: 0 }), limits)?.says).toContain('No settled release');
     expect(findRestMissing(makeSubject(), limits)).toBeNull();
   });
 

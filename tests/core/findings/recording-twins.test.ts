@@ -78,7 +78,35 @@ describe('one release', () => {
   it('has a point, and no number that only several prove', () => {
     const { left, finding } = judged(new StickStory().hold(0.2, out).hold(2, rest).track());
     expect(left.rest).toMatchObject({ releases: 1, u95: { x: null, y: null }, drift: null, toleranceRadius: null });
-    expect(finding('rest-not-measured')?.says).toContain('One release');
+    expect(finding('rest-not-measured')?.says).toContain('One settled release');
     expect(finding('loose-return')).toBeUndefined();
+  });
+});
+
+describe('a log that marks only some of what it holds', () => {
+  const lacksOf = (told: StickStory): string =>
+    judged(told.track())
+      .left.lacks.map(({ says }) => says)
+      .join(' ');
+  const turns = (told: StickStory): StickStory =>
+    told.move(6, (s) => ({
+      x: Math.round(2048 + 1200 * Math.cos(4 * s)),
+      y: Math.round(2048 - 1200 * Math.sin(4 * s)),
+    }));
+
+  it('does not say that what stands outside of its captures is not there', () => {
+    const told = new StickStory().hold(1, rest).hold(0.3, out).hold(1, rest);
+    const said = lacksOf(turns(told.capture('flick', () => void told.hold(0.5, rest))));
+    expect(said).toContain('No rest of the left stick was captured in this log');
+    expect(said).toContain('No turn of the left stick along its gate was captured in this log');
+  });
+
+  it('says of a rest capture without an end and without marked releases that none is counted', () => {
+    const told = new StickStory().mark('capture', { purpose: 'rest', edge: 'begin' });
+    told.hold(1, rest).hold(0.3, out).hold(1, rest).mark('glitter').hold(0.3, out).hold(1, rest);
+    const { left, finding } = judged(told.track());
+    expect(left.rest).toBeNull();
+    expect(lacksOf(told)).toContain('marks no release, so none is counted');
+    expect(finding('rest-not-measured')?.says).toContain('No settled release of the left stick was measured');
   });
 });
