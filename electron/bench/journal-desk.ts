@@ -1,7 +1,7 @@
 /** Writes whose end is not known: which pad each belongs to, and the images on both sides of it. */
 import { readHex } from '../../core/hid/hex.ts';
 import type { PadIdentity } from '../../core/pad/identity.ts';
-import { done, failed, type Result } from '../../core/result.ts';
+import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
 import type { JournalHead, JournalStore, KeptJournal } from '../store/journal.ts';
 import { sha256Of, type Vault } from '../store/vault.ts';
@@ -55,6 +55,11 @@ export class JournalDesk {
   async ofPad(identity: PadIdentity): Promise<JournalSummary | null> {
     const key = padKey(identity);
     return (await this.list()).find((one) => padKey(one.identity) === key) ?? null;
+  }
+
+  /** A journal that cannot be understood: which pad it was of is then not known. */
+  async rotted(): Promise<Problem | null> {
+    return (await this.#store.open()).problems[0] ?? null;
   }
 
   /** The journal with its images; refused for another pad than its own. */

@@ -64,7 +64,7 @@ export class MemoryDesk {
       protocol: protocol.ok ? { id: protocol.value.id, name: protocol.value.name } : null,
       writing: await this.#isOn(session.value),
       mayWrite: protocol.ok && protocol.value.writes.includes(identity.transport),
-      says: stands?.says ?? null,
+      says: (stands ?? (await this.#ports.journals.rotted()))?.says ?? null,
       cautions: writeCautions(image?.map ?? null),
       image: image?.image ?? null,
       journal: await this.#ports.journals.ofPad(identity),
