@@ -1,5 +1,9 @@
 /** Run-time schemas of everything that crosses between the bench service and a shell or the renderer. */
 import { z } from 'zod';
+import type { Chain } from '../core/zones/chain.ts';
+import type { Consumer } from '../core/zones/consumer.ts';
+import { parseChain } from '../core/zones/parse-chain.ts';
+import { parseConsumer } from '../core/zones/parse-consumer.ts';
 
 export const problemSchema = z.object({
   code: z.string(),
@@ -98,6 +102,10 @@ export const keptMappingSchema = z.object({
   sticks: z.partialRecord(stickIdSchema, stickMappingSchema),
 });
 
+/** A chain or a consumer as its file writes it; the file's own reader decides. */
+const chainSchema = z.custom<Chain>((value) => parseChain(value).ok);
+const consumerSchema = z.custom<Consumer>((value) => parseConsumer(value).ok);
+
 export const settingsSchema = z.object({
   theme: z.enum(['system', 'light', 'dark']),
   sound: z.boolean(),
@@ -108,4 +116,10 @@ export const settingsSchema = z.object({
   /** Values that the workshop has set for limits of findings, by the limit's id (core/findings/limits.ts). */
   limits: z.record(z.string().max(40), z.number().positive()),
   mappings: z.array(keptMappingSchema).max(200),
+  /** The chain asked about; null where it is the one zone. */
+  chain: chainSchema.nullable(),
+  /** What stands between pad and program; null for nothing. */
+  driver: chainSchema.nullable(),
+  /** Games and drivers as the technician describes them, beside the starting set. */
+  consumers: z.array(consumerSchema).max(200),
 });

@@ -28,12 +28,8 @@ export function stagesFigure(
   const up = linearScale([0, most * 1.04], [room.height - letter * 3, letter * 0.8]);
   const curves = after.map((curve, index): Mark => {
     const points = Array.from(curve).flatMap((value, step) => [across.at(push[step] ?? 0), up.at(value)]);
-    if (index === 0) return polyline('full', null, points);
-    return polyline(
-      index === after.length - 1 ? 'reach' : 'mark',
-      index === after.length - 1 ? 'proposed' : null,
-      points,
-    );
+    if (index === 0) return polyline('reach', 'now', points);
+    return index === after.length - 1 ? polyline('reach', 'proposed', points) : polyline('onset', null, points);
   });
   return {
     width: room.width,

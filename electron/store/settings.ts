@@ -29,6 +29,9 @@ export const defaultSettings: Settings = {
   window: { width: 1280, height: 860 },
   limits: {},
   mappings: [],
+  chain: null,
+  driver: null,
+  consumers: [],
 };
 
 const NAME = 'settings';

@@ -8,6 +8,8 @@ export type ViewName = (typeof VIEWS)[number];
 const DETAILS = [
   { view: 'pad', detail: 'fitting' },
   { view: 'survey', detail: 'inputs' },
+  { view: 'workbench', detail: 'chain' },
+  { view: 'workbench', detail: 'consumers' },
   { view: 'memory', detail: 'find' },
   { view: 'memory', detail: 'kept' },
 ] as const;
@@ -26,6 +28,8 @@ export interface Selected {
   readonly finding: string | null;
   /** SHA-256 of the memory image that is shown, or null. */
   readonly image: string | null;
+  /** Place of a stage in the chain, from 0, or null. */
+  readonly stage: number | null;
 }
 
 export const NOTHING_SELECTED: Selected = {
@@ -36,6 +40,7 @@ export const NOTHING_SELECTED: Selected = {
   survey: null,
   finding: null,
   image: null,
+  stage: null,
 };
 
 /** An id, and a number where the stick has more findings of it. */
@@ -56,6 +61,7 @@ export function formatAddress(selected: Selected): string {
   if (selected.survey !== null) query.set('survey', selected.survey);
   if (selected.finding !== null) query.set('finding', selected.finding);
   if (selected.image !== null) query.set('image', selected.image);
+  if (selected.stage !== null) query.set('stage', String(selected.stage));
   const path = selected.detail === null ? selected.view : `${selected.view}/${selected.detail}`;
   return `#/${path}?${query.toString()}`;
 }
@@ -68,6 +74,7 @@ export function parseAddress(hash: string): Selected | null {
   const query = new URLSearchParams(queryText);
   const direction = query.get('direction');
   const image = query.get('image');
+  const stage = query.get('stage');
   const survey = query.get('survey');
   const finding = query.get('finding');
   return {
@@ -78,5 +85,6 @@ export function parseAddress(hash: string): Selected | null {
     survey: survey === null || survey === '' || survey.length > 64 ? null : survey,
     finding: finding !== null && FINDING_KEY.test(finding) ? finding : null,
     image: image !== null && IMAGE.test(image) ? image : null,
+    stage: stage !== null && /^\d{1,2}$/u.test(stage) ? Number(stage) : null,
   };
 }

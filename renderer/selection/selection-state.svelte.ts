@@ -94,6 +94,15 @@ export class Selection {
     if (image !== this.image) this.#write({ ...this.#selected, image }, 'replace');
   }
 
+  /** Place of the selected stage in the chain, or null. */
+  get stage(): number | null {
+    return this.#selected.stage;
+  }
+
+  set stage(stage: number | null) {
+    if (stage !== this.stage) this.#write({ ...this.#selected, stage }, 'replace');
+  }
+
   /** The address of a view with what is selected, but for what is given: for links. */
   addressOf(part: Partial<Selected>): string {
     return formatAddress({ ...this.#selected, detail: null, ...part });

@@ -5,6 +5,9 @@ import type { Domain, Pair, StickFields } from '../../../core/pad/stick.ts';
 import type { PlaneInput, PlaneSeries } from '../../../core/plot/plane-input.ts';
 import type { ProfileInput } from '../../../core/plot/profile-figure.ts';
 import type { RailsInput } from '../../../core/plot/rails-figure.ts';
+import type { Chain } from '../../../core/zones/chain.ts';
+import { deadOutline } from '../../../core/zones/dead-outline.ts';
+import { compileChain } from '../../../core/zones/run-chain.ts';
 import { circleOutline, zoneOutline } from '../../../core/zones/draw-back.ts';
 import { isAtLeast } from './at-least.ts';
 import type { Standing } from './standing.ts';
@@ -35,7 +38,7 @@ export function rimPoint(evidence: StickEvidence, standings: readonly Standing[]
   return rawPoint(about, evidence.fields, { x: direction.x, y: direction.y });
 }
 
-export function planeInput(evidence: StickEvidence, standings: readonly Standing[], zone: Zone): PlaneInput {
+export function planeInput(evidence: StickEvidence, standings: readonly Standing[], zone: Zone | Chain): PlaneInput {
   const { fields } = evidence;
   return {
     fields,
@@ -46,17 +49,17 @@ export function planeInput(evidence: StickEvidence, standings: readonly Standing
   };
 }
 
-const outlined = new WeakMap<Standing, { readonly zone: Zone; readonly series: PlaneSeries }>();
+const outlined = new WeakMap<Standing, { readonly zone: Zone | Chain; readonly series: PlaneSeries }>();
 
 /** A nudge changes the outlines of yours alone; those of the others are drawn back once. */
-function planeSeries(standing: Standing, fields: StickFields, zone: Zone): PlaneSeries {
+function planeSeries(standing: Standing, fields: StickFields, zone: Zone | Chain): PlaneSeries {
   const known = outlined.get(standing);
   if (known?.zone === zone) return known.series;
   const { tone, mapping } = standing;
   const series = {
     tone,
     unit: circleOutline(mapping, fields, 1),
-    zone: zone.inner === 0 ? null : zoneOutline(mapping, fields, zone),
+    zone: outlineOf(mapping, fields, zone),
     centre: { x: mapping.x.centre, y: mapping.y.centre },
   };
   outlined.set(standing, { zone, series });
@@ -84,4 +87,10 @@ export function railsInput(evidence: StickEvidence, standings: readonly Standing
           },
     rests: evidence.rest?.dwells.map((dwell) => dwell.point) ?? [],
   };
+}
+
+/** Where nothing comes out around the centre; null where something always does. */
+function outlineOf(mapping: Standing['mapping'], fields: StickFields, zone: Zone | Chain): readonly number[] | null {
+  if ('stages' in zone) return deadOutline(mapping, fields, compileChain(zone));
+  return zone.inner === 0 ? null : zoneOutline(mapping, fields, zone);
 }

@@ -7,6 +7,7 @@ import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import type { Problem, Result } from '../../../core/result.ts';
 import { compileChain } from '../../../core/zones/run-chain.ts';
+import type { Chain } from '../../../core/zones/chain.ts';
 import type { Finding } from '../../../core/findings/finding.ts';
 import type { BenchApi } from '../../../shared/bench-api.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';
@@ -38,6 +39,8 @@ export interface WorkbenchSources {
   finding(): string | null;
   /** The zone as the settings hold it; null until they are read. */
   zone(): Zone | null;
+  /** The chain as the settings hold it; null where it is the one zone. */
+  chain(): Chain | null;
   /** Where "yours" is kept for as long as the window stands. */
   readonly store: HistoryStore;
 }
@@ -58,6 +61,8 @@ export class WorkbenchState {
   #awaited = $state.raw<readonly StickId[]>([]);
   #wish = $state.raw<Wish>(USUAL_WISH);
   #ownZone = $state.raw<Zone | null>(null);
+  /** Until the settings have it: undefined where they have the last word. */
+  #ownChain = $state.raw<Chain | null | undefined>(undefined);
   #pointed = $state<number | null>(null);
 
   readonly evidence: StickEvidence | null = $derived.by(() => this.#stick?.evidence ?? null);
@@ -83,17 +88,22 @@ export class WorkbenchState {
     const { own } = this.desk;
     return evidence === null || own === null ? null : measureUnder(evidence, { tone: 'yours', mapping: own });
   });
-  readonly #chain = $derived.by(() => chainOf(this.zone));
-  readonly #run = $derived.by(() => compileChain(this.#chain));
+  /** More than one zone asked about; null where it is the one zone. */
+  readonly ownChain: Chain | null = $derived.by(() =>
+    this.#ownChain === undefined ? this.#from.chain() : this.#ownChain,
+  );
+  /** What every signal of the stick is asked through. */
+  readonly chain: Chain = $derived.by(() => this.ownChain ?? chainOf(this.zone));
+  readonly #run = $derived.by(() => compileChain(this.chain));
   readonly #given: readonly Standing[] = $derived.by(() => {
     const evidence = this.evidence;
-    return evidence === null ? [] : this.#measured.map((measured) => withZones(evidence, measured, this.#chain));
+    return evidence === null ? [] : this.#measured.map((measured) => withZones(evidence, measured, this.chain));
   });
   /** Apart from the others, so that a nudge computes nothing of them again. */
   readonly #own: Standing | null = $derived.by(() => {
     const evidence = this.evidence;
     const measured = this.#ownMeasured;
-    return evidence === null || measured === null ? null : withZones(evidence, measured, this.#chain);
+    return evidence === null || measured === null ? null : withZones(evidence, measured, this.chain);
   });
   /** `now`, `proposed` where there is a proposal, `yours` where a hand made one; empty without evidence. */
   readonly standings: readonly Standing[] = $derived.by(() =>
@@ -103,7 +113,7 @@ export class WorkbenchState {
   readonly ledger = $derived.by(() => ledgerRows(this.standings, this.domain));
   readonly profile = $derived.by(() => (this.evidence === null ? null : profileInput(this.standings, this.domain)));
   readonly plane = $derived.by(() =>
-    this.evidence === null ? null : planeInput(this.evidence, this.standings, this.zone),
+    this.evidence === null ? null : planeInput(this.evidence, this.standings, this.ownChain ?? this.zone),
   );
   readonly rails = $derived.by(() => (this.evidence === null ? null : railsInput(this.evidence, this.standings)));
   /** The finding whose evidence is marked, or null. */
@@ -212,6 +222,11 @@ export class WorkbenchState {
   async askFor(part: Partial<Wish>): Promise<void> {
     this.#wish = { ...this.#wish, ...part };
     if (this.#details !== null) await this.#propose();
+  }
+
+  /** Another chain; null for the one zone again. */
+  setChain(chain: Chain | null): void {
+    this.#ownChain = chain;
   }
 
   setZone(part: Partial<Zone>): void {

@@ -104,6 +104,9 @@ function memorySettings(): SettingsPort {
     window: { width: 1280, height: 800 },
     limits: {},
     mappings: [],
+    chain: null,
+    driver: null,
+    consumers: [],
   };
   return {
     read: () => settings,

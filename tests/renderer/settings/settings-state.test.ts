@@ -12,6 +12,9 @@ const kept: Settings = {
   window: { width: 1280, height: 800 },
   limits: {},
   mappings: [],
+  chain: null,
+  driver: null,
+  consumers: [],
 };
 
 describe('the settings', () => {

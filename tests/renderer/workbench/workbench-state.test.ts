@@ -38,6 +38,7 @@ function workbench(part: Partial<WorkbenchSources> = {}, details: SurveyDetails 
   });
   const selected = { stick: 'left' as 'left' | 'right', direction: null as number | null };
   const state = new WorkbenchState({
+    chain: () => null,
     bench,
     stick: () => selected.stick,
     direction: () => selected.direction,

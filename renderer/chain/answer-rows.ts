@@ -1,0 +1,74 @@
+/** What a chain does with the measured stick, as rows of numbers under each mapping. */
+import { percent } from '../../core/plot/number-text.ts';
+import type { ZoneAnswer } from '../../core/zones/chain.ts';
+import { sayStretches } from './direction-stretches.ts';
+
+export interface AnswerRow {
+  readonly label: string;
+  readonly definition: string;
+  readonly cells: readonly string[];
+}
+
+const UNKNOWN = '—';
+
+export function answerRows(answers: readonly ZoneAnswer[]): AnswerRow[] {
+  const row = (label: string, definition: string, cell: (answer: ZoneAnswer) => string | null): AnswerRow => ({
+    label,
+    definition,
+    cells: answers.map((answer) => cell(answer) ?? UNKNOWN),
+  });
+  return [
+    row(
+      'hides the rest',
+      'Hidden: nothing leaked and the tolerance radius (99 % of releases with 95 % confidence) lies within the zone.',
+      ({ hides }) => hides,
+    ),
+    row(
+      'leaks, at most',
+      'Releases whose settled rest comes out as anything but zero, and below which share of all releases leak, one-sided at 95 %.',
+      ({ leaks }) =>
+        leaks === null ? null : `${leaks.leaking} of ${leaks.releases}, ≤ ${percent(leaks.upperBound95)}`,
+    ),
+    row(
+      'largest at rest',
+      'Largest output of a settled rest as a share of full output: at that share of its full speed a view turns by itself.',
+      ({ leaks }) => (leaks === null ? null : percent(leaks.largestOutput)),
+    ),
+    row(
+      'smallest zone, seen',
+      'The smallest plain radial zone in place of this chain that hides every settled reading seen.',
+      ({ smallestZone }) => (smallestZone === null ? null : percent(smallestZone.observed)),
+    ),
+    row(
+      'smallest zone, 99 %',
+      'The one that hides the tolerance radius: 99 % of releases with 95 % confidence. Null below 12 releases.',
+      ({ smallestZone }) => (smallestZone?.tolerance99 == null ? null : percent(smallestZone.tolerance99)),
+    ),
+    row('least onset', 'Smallest push from the rest, over all directions, that gives any output.', ({ onset }) =>
+      edge(onset, Math.min),
+    ),
+    row('largest onset', 'Largest push from the rest, over all directions, before any output.', ({ onset }) =>
+      edge(onset, Math.max),
+    ),
+    row('unevenness', 'Largest onset less the smallest.', ({ unevenness }) =>
+      unevenness === null ? null : percent(unevenness),
+    ),
+    row('least at the gate', 'Smallest output at the gate over the covered directions.', ({ gate }) => {
+      const outputs = (gate ?? []).flatMap(({ output, covered }) => (covered && output !== null ? [output] : []));
+      return outputs.length === 0 ? null : Math.min(...outputs).toFixed(3);
+    }),
+    row(
+      'below the need',
+      'Covered directions in which the output at the gate stays below the needed output.',
+      ({ unreached }) => (unreached === null ? null : unreached.length === 0 ? 'none' : sayStretches(unreached)),
+    ),
+  ];
+}
+
+function edge(onset: ZoneAnswer['onset'], pick: (...values: number[]) => number): string | null {
+  const met = (onset ?? []).flatMap(({ angle, deflection }) => (deflection === null ? [] : [{ angle, deflection }]));
+  if (met.length === 0) return null;
+  const value = pick(...met.map(({ deflection }) => deflection));
+  const at = met.find(({ deflection }) => deflection === value)?.angle ?? 0;
+  return `${percent(value)} at ${at}°`;
+}
