@@ -1,6 +1,7 @@
 /** Drift of the rest of one axis: its slope over time. */
 import { linearFit } from '../numeric/linear-fit.ts';
 import { studentT } from '../numeric/student-t.ts';
+import { variance } from '../numeric/variance.ts';
 
 export interface AxisDrift {
   /** Counts per second, in the sense of the counts given. */
@@ -16,11 +17,15 @@ export interface AxisDrift {
   readonly seconds: number;
 }
 
-/** Least-squares line through the rest points of an axis over the middles of their dwells. Null with fewer than 3. */
-export function axisDrift(seconds: readonly number[], counts: readonly number[]): AxisDrift | null {
+/**
+ * Least-squares line through the rest points of an axis over the middles of their dwells. Null with fewer than 3. Points on
+ * counts of a `step` may all be rounded the same way and show no scatter: step/√12 of each counts as uncertainty, too.
+ */
+export function axisDrift(seconds: readonly number[], counts: readonly number[], step = 0): AxisDrift | null {
   const fit = linearFit(seconds, counts);
   if (fit?.slopeError == null || fit.residualDeviation === null) return null;
-  const u95 = studentT(0.975, fit.degrees) * fit.slopeError;
+  const rounding = step / Math.sqrt(12 * variance(seconds) * (seconds.length - 1));
+  const u95 = studentT(0.975, fit.degrees) * Math.hypot(fit.slopeError, rounding);
   return {
     slope: fit.slope,
     u95,

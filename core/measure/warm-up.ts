@@ -1,11 +1,12 @@
 /** Measures the drift of the rest after soldering. */
 import { markedDwells, marksOf, repeatsOf, withoutRepeated } from '../capture/capture-marks.ts';
 import { describeDwell } from '../capture/describe-dwell.ts';
+import { effectiveSteps } from '../capture/effective-step.ts';
 import type { Dwell } from '../capture/evidence.ts';
 import { lastUs } from '../capture/find-captures.ts';
 import { findStillSpans } from '../capture/still-spans.ts';
 import type { Track } from '../capture/track.ts';
-import type { StickFields, StickId } from '../pad/stick.ts';
+import type { Pair, StickFields, StickId } from '../pad/stick.ts';
 import { axisDrift } from './axis-drift.ts';
 import type { WarmUpMeasure } from './warm-up-measure.ts';
 
@@ -28,10 +29,11 @@ export function measureWarmUp(track: Track, stick: StickId): WarmUpMeasure | nul
     const kept = withoutRepeated(stills, repeatsOf(marks, 'release', span), ({ endUs }) => endUs);
     return kept.map((still) => describeDwell(readings, still)).filter(({ point }) => !Number.isNaN(point.x));
   });
-  const drift = driftOf(dwells, readings.fields);
+  const step = effectiveSteps(readings);
+  const drift = driftOf(dwells, readings.fields, step);
   const [first, latest] = [dwells[0], dwells.at(-1)];
   if (drift === null || first === undefined || latest === undefined) return null;
-  const last = lastDrift(dwells, readings.fields);
+  const last = lastDrift(dwells, readings.fields, step);
   const { x, y, u95 } = last ?? drift;
   return {
     dwells: dwells.length,
@@ -46,20 +48,23 @@ export function measureWarmUp(track: Track, stick: StickId): WarmUpMeasure | nul
 export function lastDrift(
   dwells: readonly Pick<Dwell, 'point' | 'startUs' | 'endUs'>[],
   fields: StickFields,
+  step: Pair = { x: 1, y: 1 },
 ): WarmUpMeasure['last'] {
   if (dwells.length < LAST_DWELLS) return null;
-  return driftOf(dwells.slice(-Math.max(LAST_DWELLS, Math.ceil(dwells.length / 3))), fields);
+  return driftOf(dwells.slice(-Math.max(LAST_DWELLS, Math.ceil(dwells.length / 3))), fields, step);
 }
 
 function driftOf(
   dwells: readonly Pick<Dwell, 'point' | 'startUs' | 'endUs'>[],
   fields: StickFields,
+  step: Pair,
 ): WarmUpMeasure['last'] {
   const seconds = dwells.map((dwell) => middle(dwell) / 1e6);
   const along = (axis: 'x' | 'y') =>
     axisDrift(
       seconds,
       dwells.map(({ point }) => fields[axis].up * point[axis]),
+      step[axis],
     );
   const [x, y] = [along('x'), along('y')];
   return x === null || y === null ? null : { x: x.slope, y: y.slope, u95: { x: x.u95, y: y.u95 } };
