@@ -50,11 +50,15 @@ export function planeFigure(input: PlaneInput, room: Room): PlaneFigure {
     ]),
     ...limitLines(input.fields, x, y, frame),
     { kind: 'rect', role: 'frame', tone: null, ...frame },
+    ...(input.before?.trace == null
+      ? []
+      : [polyline('gate', 'before', clipPolyline(place(input.before.trace), frame))]),
     ...(input.trace === null ? [] : [polyline('gate', null, place(input.trace))]),
     ...input.series.flatMap(({ tone, unit, zone }) => [
       polyline('unit', tone, clipPolyline(place(unit), frame)),
       ...(zone === null ? [] : [polyline('zone', tone, clipPolyline(place(zone), frame))]),
     ]),
+    ...(input.before?.rests ?? []).map((rest) => dot('rest', 'before', x.at(rest.x), y.at(rest.y), letter * 0.1)),
     ...input.rests.map((rest) => dot('rest', null, x.at(rest.x), y.at(rest.y), letter * 0.1)),
     text('title', null, left + letter * 0.5, top + letter * 1.3, '↑ up', 'start'),
     text('title', null, left + side - letter * 0.5, top + side - letter * 0.6, 'right →', 'end'),
@@ -99,7 +103,7 @@ function squareSpan(input: PlaneInput): { x: [number, number]; y: [number, numbe
     bounds.yLow = Math.min(bounds.yLow, y);
     bounds.yHigh = Math.max(bounds.yHigh, y);
   };
-  for (const points of [input.trace ?? [], ...input.series.map((series) => series.unit)])
+  for (const points of [input.trace ?? [], input.before?.trace ?? [], ...input.series.map((series) => series.unit)])
     for (let at = 0; at + 1 < points.length; at += 2) take(points[at] ?? 0, points[at + 1] ?? 0);
   for (const rest of [...input.rests, input.about]) take(rest.x, rest.y);
   const half = Math.max(1, (bounds.xHigh - bounds.xLow) / 2, (bounds.yHigh - bounds.yLow) / 2) * 1.08;

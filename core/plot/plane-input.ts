@@ -19,6 +19,8 @@ export interface PlaneInput {
   readonly rests: readonly Pair[];
   /** Gate trace, raw counts as reported, x and y in turn; null without a rim. */
   readonly trace: readonly number[] | null;
+  /** Gate and rest points of another survey of the stick, to compare with; missing or null without one. */
+  readonly before?: { readonly trace: readonly number[] | null; readonly rests: readonly Pair[] } | null;
   /** Point that directions are taken about. */
   readonly about: Pair;
 }

@@ -51,11 +51,28 @@ export function restInset(
       ...(zone === null ? [] : [polyline('zone', tone, inside(zone))]),
       polyline('centre', tone, inside(cross(centre, (letter * 0.65) / (perCount * times)))),
     ]),
+    ...beforeRests(input, { x, y }, box, letter),
     ...input.rests.map((rest) => dot('rest', null, x(rest.x), y(rest.y), letter * 0.14)),
     text('title', null, box.x, barY - letter * 2.3, `rest ×${times}`, 'start'),
     text('label', null, box.x, barY - letter * 0.7, `${bar} ${bar === 1 ? 'count' : 'counts'}`, 'start'),
     line('scaleBar', null, box.x, barY, box.x + barLength, barY),
   ];
+}
+
+/** Rest points of the survey that is compared with, where they lie inside the box: small crosses. */
+function beforeRests(
+  { before }: PlaneInput,
+  at: { x(value: number): number; y(value: number): number },
+  box: Frame,
+  letter: number,
+): Mark[] {
+  const arm = letter * 0.2;
+  return (before?.rests ?? []).flatMap((rest) => {
+    const [x, y] = [at.x(rest.x), at.y(rest.y)];
+    const inside = x > box.x + arm && x < box.x + box.width - arm && y > box.y + arm && y < box.y + box.height - arm;
+    const points = [x - arm, y - arm, x + arm, y + arm, Number.NaN, Number.NaN, x - arm, y + arm, x + arm, y - arm];
+    return inside ? [polyline('rest', 'before', points)] : [];
+  });
 }
 
 function meanPoint(points: readonly Pair[]): Pair | null {

@@ -24,6 +24,8 @@ export interface Selected {
   readonly direction: number | null;
   /** Handle of a survey, or null. */
   readonly survey: string | null;
+  /** Handle of the survey that it is compared with, or null. */
+  readonly against: string | null;
   /** Key of a finding of the stick, whose evidence is marked; or null. */
   readonly finding: string | null;
   /** SHA-256 of the memory image that is shown, or null. */
@@ -38,6 +40,7 @@ export const NOTHING_SELECTED: Selected = {
   stick: 'left',
   direction: null,
   survey: null,
+  against: null,
   finding: null,
   image: null,
   stage: null,
@@ -59,6 +62,7 @@ export function formatAddress(selected: Selected): string {
   const query = new URLSearchParams({ stick: selected.stick });
   if (selected.direction !== null) query.set('direction', String(selected.direction));
   if (selected.survey !== null) query.set('survey', selected.survey);
+  if (selected.against !== null) query.set('against', selected.against);
   if (selected.finding !== null) query.set('finding', selected.finding);
   if (selected.image !== null) query.set('image', selected.image);
   if (selected.stage !== null) query.set('stage', String(selected.stage));
@@ -75,16 +79,20 @@ export function parseAddress(hash: string): Selected | null {
   const direction = query.get('direction');
   const image = query.get('image');
   const stage = query.get('stage');
-  const survey = query.get('survey');
   const finding = query.get('finding');
   return {
     view: VIEWS.find((view) => view === viewName) ?? NOTHING_SELECTED.view,
     detail: DETAILS.find((one) => one.view === viewName && one.detail === detail)?.detail ?? null,
     stick: query.get('stick') === 'right' ? 'right' : 'left',
     direction: direction === null || direction === '' ? null : toDirection(Number(direction)),
-    survey: survey === null || survey === '' || survey.length > 64 ? null : survey,
+    survey: toHandle(query.get('survey')),
+    against: toHandle(query.get('against')),
     finding: finding !== null && FINDING_KEY.test(finding) ? finding : null,
     image: image !== null && IMAGE.test(image) ? image : null,
     stage: stage !== null && /^\d{1,2}$/u.test(stage) ? Number(stage) : null,
   };
+}
+
+function toHandle(text: string | null): string | null {
+  return text === null || text === '' || text.length > 64 ? null : text;
 }

@@ -73,7 +73,19 @@ export class Selection {
   }
 
   set survey(survey: string | null) {
-    if (survey !== this.survey) this.#write({ ...this.#selected, survey, finding: null }, 'replace');
+    if (survey === this.survey) return;
+    const against = survey === this.against ? null : this.against;
+    this.#write({ ...this.#selected, survey, against, finding: null }, 'replace');
+  }
+
+  /** Handle of the survey that the shown one is compared with, or null; never the shown one itself. */
+  get against(): string | null {
+    const { against, survey } = this.#selected;
+    return against === survey ? null : against;
+  }
+
+  set against(against: string | null) {
+    if (against !== this.against) this.#write({ ...this.#selected, against }, 'replace');
   }
 
   /** Key of the finding whose evidence is marked, or null. Another stick or survey has others: it is then null. */

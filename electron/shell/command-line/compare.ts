@@ -2,27 +2,13 @@
 import { compareSurveys, type SurveyDifference } from '../../../core/measure/compare-surveys.ts';
 import { formatQuantity, NOTHING } from '../../../core/measure/format-quantity.ts';
 import { measureTrack } from '../../../core/measure/measure-report.ts';
+import { STUDIED_WORDS } from '../../../core/measure/studied-words.ts';
 import { row } from '../../../core/measure/table.ts';
 import { STICKS } from '../../../core/pad/stick.ts';
 import { readLog, readMapping } from './log-input.ts';
 import { outputHead } from './output.ts';
 import { drawSections } from './tables.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
-
-const WORDS: Readonly<Record<SurveyDifference['measure'], string>> = {
-  restX: 'rest x, counts',
-  restY: 'rest y, counts',
-  offset: 'rest offset',
-  toleranceRadius: 'tolerance radius',
-  leastReach: 'least reach',
-  meanRadialError: 'mean radial error',
-  ellipseMajor: 'ellipse, major half axis, counts',
-  ellipseMinor: 'ellipse, minor half axis, counts',
-  skew: 'skew, degrees',
-  roundness: 'roundness, counts',
-  circleX: 'gate centre x, counts',
-  circleY: 'gate centre y, counts',
-};
 
 export async function compareLogs(
   terminal: Terminal,
@@ -53,5 +39,7 @@ function rowOf({ measure, first, second, limit, differs }: SurveyDifference) {
   const digits = measure === 'skew' || limit < 0.1 ? 4 : 2;
   const number = (value: number | null): string => formatQuantity(value, null, digits);
   const verdict = differs === null ? NOTHING : differs ? 'differs' : 'the same';
-  return row(WORDS[measure], `${number(first)} → ${number(second)}`, `${verdict} (limit ${number(limit)})`);
+  const { says, unit } = STUDIED_WORDS[measure];
+  const label = unit === 'counts' || unit === 'degrees' ? `${says}, ${unit}` : says;
+  return row(label, `${number(first)} → ${number(second)}`, `${verdict} (limit ${number(limit)})`);
 }

@@ -38,15 +38,26 @@ export function rimPoint(evidence: StickEvidence, standings: readonly Standing[]
   return rawPoint(about, evidence.fields, { x: direction.x, y: direction.y });
 }
 
-export function planeInput(evidence: StickEvidence, standings: readonly Standing[], zone: Zone | Chain): PlaneInput {
+/** `before` is the evidence of the survey that is compared with, or null. */
+export function planeInput(
+  evidence: StickEvidence,
+  standings: readonly Standing[],
+  zone: Zone | Chain,
+  before: StickEvidence | null = null,
+): PlaneInput {
   const { fields } = evidence;
   return {
     fields,
     series: standings.map((standing) => planeSeries(standing, fields, zone)),
-    rests: evidence.rest?.dwells.map((dwell) => dwell.point) ?? [],
+    rests: restPoints(evidence),
     trace: evidence.rim?.trace ?? null,
+    before: before === null ? null : { trace: before.rim?.trace ?? null, rests: restPoints(before) },
     about: evidence.rim?.about ?? standings[0]?.rest?.point ?? middle(fields),
   };
+}
+
+function restPoints({ rest }: StickEvidence): Pair[] {
+  return rest?.dwells.map((dwell) => dwell.point) ?? [];
 }
 
 const outlined = new WeakMap<Standing, { readonly zone: Zone | Chain; readonly series: PlaneSeries }>();
@@ -85,7 +96,7 @@ export function railsInput(evidence: StickEvidence, standings: readonly Standing
             yMin: Math.min(...extremes.map((extreme) => extreme.yMin)),
             yMax: Math.max(...extremes.map((extreme) => extreme.yMax)),
           },
-    rests: evidence.rest?.dwells.map((dwell) => dwell.point) ?? [],
+    rests: restPoints(evidence),
   };
 }
 

@@ -19,6 +19,7 @@ import type { HistoryStore } from './kept-history.ts';
 import { ledgerRows } from './ledger.ts';
 import { MappingDesk } from './mapping-desk.svelte.ts';
 import { missingSentences } from './missing.ts';
+import { AgainstState } from './against-state.svelte.ts';
 import { handLimits } from './hand-limits.ts';
 import { responseSeries, type ResponseSeries } from './response-series.ts';
 import { measureUnder, withZones, type Candidate, type Standing } from './standing.ts';
@@ -109,11 +110,17 @@ export class WorkbenchState {
   readonly standings: readonly Standing[] = $derived.by(() =>
     this.#own === null ? this.#given : [...this.#given, this.#own],
   );
+  /** The standings, and last the other survey's own where one is compared with. */
+  readonly compared: readonly Standing[] = $derived.by(() =>
+    this.against.standing === null ? this.standings : [...this.standings, this.against.standing],
+  );
   readonly missing = $derived.by(() => (this.evidence === null ? [] : missingSentences(this.evidence)));
   readonly ledger = $derived.by(() => ledgerRows(this.standings, this.domain));
-  readonly profile = $derived.by(() => (this.evidence === null ? null : profileInput(this.standings, this.domain)));
+  readonly profile = $derived.by(() => (this.evidence === null ? null : profileInput(this.compared, this.domain)));
   readonly plane = $derived.by(() =>
-    this.evidence === null ? null : planeInput(this.evidence, this.standings, this.ownChain ?? this.zone),
+    this.evidence === null
+      ? null
+      : planeInput(this.evidence, this.compared, this.ownChain ?? this.zone, this.against.evidence),
   );
   readonly rails = $derived.by(() => (this.evidence === null ? null : railsInput(this.evidence, this.standings)));
   /** The finding whose evidence is marked, or null. */
@@ -139,6 +146,8 @@ export class WorkbenchState {
 
   /** The mapping a hand makes of the proposed one. */
   readonly desk: MappingDesk;
+  /** The survey that the shown one is compared with. */
+  readonly against: AgainstState;
 
   constructor(from: WorkbenchSources) {
     this.#from = from;
@@ -149,6 +158,12 @@ export class WorkbenchState {
       now: () => this.#stick?.current ?? null,
       proposed: () => this.proposal?.mapping ?? null,
       store: from.store,
+    });
+    this.against = new AgainstState({
+      bench: from.bench,
+      stick: () => from.stick(),
+      chain: () => this.chain,
+      shown: () => this.#details,
     });
   }
 

@@ -15,6 +15,7 @@ test('an address is read back as it was written, whatever is selected', () => {
     stick: fc.constantFrom('left' as const, 'right' as const),
     direction: fc.option(fc.integer({ min: 0, max: 71 }).map((index) => index * 5)),
     survey: fc.option(fc.string({ minLength: 1, maxLength: 64 })),
+    against: fc.option(fc.string({ minLength: 1, maxLength: 64 })),
     finding: fc.option(fc.constantFrom('short-range', 'worn-track.2', 'seat-not-flat.17')),
     stage: fc.option(fc.nat(99)),
     image: fc.option(fc.constantFrom('0'.repeat(64), 'a1'.repeat(32))),

@@ -101,3 +101,12 @@ describe('the selection', () => {
     expect(window.location.hash).toBe('#/pad?stick=left');
   });
 });
+
+test('a survey is never compared with itself', () => {
+  const own = new Selection();
+  own.survey = 's1';
+  own.against = 's2';
+  expect(own.against).toBe('s2');
+  own.survey = 's2';
+  expect(own.against).toBeNull();
+});
