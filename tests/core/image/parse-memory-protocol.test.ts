@@ -30,7 +30,11 @@ describe('a memory-protocol file', () => {
   it.each([
     ['a place that is missing', { command: { ...bench.command, code: undefined } }, 'command.code is missing'],
     ['a word that is not known', { reads: ['radio'] }, 'reads[0] must be'],
-    ['a block that its report cannot hold', { read: { ...bench.read, block: 64 } }, "the reply's checksum and data overlap at byte 61"],
+    [
+      'a block that its report cannot hold',
+      { read: { ...bench.read, block: 64 } },
+      "the reply's checksum and data overlap at byte 61",
+    ],
     [
       'two places that overlap',
       { command: { ...bench.command, length: { offset: 4, length: 1, endian: 'little' } } },
