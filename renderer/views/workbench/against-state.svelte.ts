@@ -5,8 +5,10 @@ import type { Problem } from '../../../core/result.ts';
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import type { Chain } from '../../../core/zones/chain.ts';
 import type { BenchApi } from '../../../shared/bench-api.ts';
+import type { Reply } from '../../../shared/contract.ts';
 import { measureUnder, withZones, type Standing } from './standing.ts';
-import type { SurveyDetails } from './workbench-state.svelte.ts';
+
+type SurveyDetails = Reply<'surveys.open'>;
 
 export interface AgainstSources {
   readonly bench: BenchApi;
