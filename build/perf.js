@@ -11,6 +11,7 @@ const benchmarks = [
   'measure-log',
   'measure-growth',
   'nudge',
+  'zone-map',
   'workbench-frames',
   'finder',
   'patch',
