@@ -17,7 +17,7 @@ test('two surveys are compared in the same views, and only what is beyond repeat
   const before = surveyShown(app);
   await openLog(app, await makeDemoLog('healthy', '--stick', 'left'));
   await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
-  await app.getByLabel('against').selectOption(before);
+  await app.getByRole('combobox', { name: /^against/u }).selectOption(before);
   const compared = app.getByRole('region', { name: 'Compared' });
   await expect(compared).toContainText(/\d+ of 12 measures differ/u, { timeout: 30_000 });
   await expect(compared.getByRole('row', { name: /^rest x, counts/u })).toContainText('differs');
@@ -26,7 +26,7 @@ test('two surveys are compared in the same views, and only what is beyond repeat
   await expectAccessible(app);
   const { hash } = new URL(app.url());
   expect(hash).toContain(`against=${before}`);
-  await app.getByLabel('against').selectOption('');
+  await app.getByRole('combobox', { name: /^against/u }).selectOption('');
   await expect(compared).toBeHidden();
   expect(new URL(app.url()).hash).not.toContain('against');
   await openAddress(app, hash);
@@ -39,7 +39,7 @@ test('two surveys of an unchanged stick are called the same', async ({ app }) =>
   await openLog(app, await makeDemoLog('healthy', '--stick', 'left', '--seed', '5'));
   const before = surveyShown(app);
   await openLog(app, await makeDemoLog('healthy', '--stick', 'left', '--seed', '6'));
-  await app.getByLabel('against').selectOption(before);
+  await app.getByRole('combobox', { name: /^against/u }).selectOption(before);
   const compared = app.getByRole('region', { name: 'Compared' });
   await expect(compared).toContainText(/of 12 measures/u, { timeout: 30_000 });
   await expect(compared.getByText('differs', { exact: true })).toHaveCount(0);
