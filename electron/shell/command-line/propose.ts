@@ -13,6 +13,8 @@ import { failed, type Problem, type Result } from '../../../core/result.ts';
 import { storageProblem } from '../../store/storage-problem.ts';
 import { readLog, readMapping } from './log-input.ts';
 import { refuseOverwrite } from './output-files.ts';
+import { judgeTrack } from '../../../core/findings/judge-track.ts';
+import { hiddenFault } from '../../../core/findings/hidden-fault.ts';
 import { outputHead } from './output.ts';
 import { proposalText, type Proposals } from './proposal-text.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
@@ -40,10 +42,16 @@ export async function proposeForFile(terminal: Terminal, log: string, options: P
   if (!proposals.ok) return sayProblem(terminal, proposals.problem);
   const unwritten = options.out === undefined ? null : await writeMapping(options.out, track.value, proposals.value);
   if (unwritten !== null) return sayProblem(terminal, unwritten);
+  const { findings } = judgeTrack(track.value, mapping.value);
+  const sticks = Object.fromEntries(
+    STICKS.flatMap((stick) => {
+      const proposal = proposals.value[stick];
+      return proposal === undefined ? [] : [[stick, { ...proposal, hides: hiddenFault(findings, stick) }] as const];
+    }),
+  );
+  for (const { hides } of Object.values(sticks)) if (hides !== null) terminal.say(hides);
   await terminal.print(
-    terminal.json
-      ? JSON.stringify({ ...outputHead('proposal'), sticks: proposals.value })
-      : proposalText(proposals.value),
+    terminal.json ? JSON.stringify({ ...outputHead('proposal'), sticks }) : proposalText(proposals.value),
   );
   return EXIT.done;
 }
