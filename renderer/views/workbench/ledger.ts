@@ -114,7 +114,7 @@ function linesFor(covered: number | null, releases: number | null, domain: Domai
       cell: ({ zones }) => number(zones.smallestZone?.observed, 'share'),
     },
     {
-      label: 'its cost in onset',
+      label: 'cost in onset',
       definition:
         'Least and largest push that the smallest zone seen swallows over all directions: what hiding the rest costs at best.',
       cell: ({ zones }) => {

@@ -32,7 +32,7 @@ describe('ledgerRows', () => {
     expect(cell(rows, 'leaks, of 1')).toBe('0 ≤ 95.0\u202f%');
     expect(cell(rows, 'hides')).toBe('1 of 1 seen');
     expect(cell(rows, 'smallest zone, seen')).toBe('3.0\u202f%');
-    expect(cell(rows, 'its cost')).toBe('0.0–6.0\u202f%');
+    expect(cell(rows, 'cost in onset')).toBe('0.0–6.0\u202f%');
   });
 
   it('leaves everything of the rim open without a rim', () => {
