@@ -203,6 +203,8 @@ for (const [width, height] of [
   test(`nothing moves by itself or runs over the edge at ${String(width)} by ${String(height)}`, async ({ app }) => {
     await app.setViewportSize({ width, height });
     await openWhole(app);
+    // Figures are drawn a frame each: what is looked for is movement after that.
+    await app.waitForTimeout(800);
     const shift = layoutShiftOver(app, 1500);
     const slider = app.getByRole('slider', { name: 'Direction' });
     const box = await slider.boundingBox();
