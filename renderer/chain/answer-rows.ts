@@ -27,7 +27,7 @@ export function answerRows(answers: readonly ZoneAnswer[]): AnswerRow[] {
       'leaks, at most',
       'Releases whose settled rest comes out as anything but zero, and below which share of all releases leak, one-sided at 95 %.',
       ({ leaks }) =>
-        leaks === null ? null : `${leaks.leaking} of ${leaks.releases}, ≤ ${percent(leaks.upperBound95)}`,
+        leaks === null ? null : `${leaks.leaking} of ${leaks.releases}\n≤\u00a0${percent(leaks.upperBound95)}`,
     ),
     row(
       'largest at rest',
@@ -70,5 +70,5 @@ function edge(onset: ZoneAnswer['onset'], pick: (...values: number[]) => number)
   if (met.length === 0) return null;
   const value = pick(...met.map(({ deflection }) => deflection));
   const at = met.find(({ deflection }) => deflection === value)?.angle ?? 0;
-  return `${percent(value)} at ${at}°`;
+  return `${percent(value)}\nat ${at}°`;
 }
