@@ -48,7 +48,6 @@ export default defineConfig(
                 'node-hid',
                 'svelte',
                 'svelte/*',
-                'chart.js',
                 '**/renderer/**',
                 '**/electron/**',
               ],
