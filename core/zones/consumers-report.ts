@@ -5,12 +5,12 @@ import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { PadMapping } from '../mapping/mapping.ts';
 import { storedMapping } from '../mapping/stored-mapping.ts';
 import { settledDwells } from '../measure/mean-rest.ts';
-import { toleranceRadius } from '../measure/tolerance-radius.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 import type { Chain } from './chain.ts';
 import type { Consumer } from './consumer.ts';
 import { smallestDriverSetting, type DriverSetting } from './driver-setting.ts';
 import { judgeConsumer, type ConsumerAnswer } from './judge-consumer.ts';
+import { stickUnder } from './stick-under.ts';
 
 export interface ConsumerCell extends Omit<ConsumerAnswer, 'answer' | 'consumer' | 'stick'> {
   readonly hides: string | null;
@@ -42,7 +42,7 @@ export function answerConsumers(
     if (track.sticks[stick] === undefined) return [];
     const evidence = gatherEvidence(track, stick);
     const { mapping } = chooseMapping(evidence.fields, given?.[stick], stored?.[stick]);
-    return [{ stick, evidence, mapping }];
+    return [{ stick, evidence, mapping, under: stickUnder(evidence, mapping) }];
   });
   return {
     kind: 'stickwright-consumers',
@@ -53,15 +53,15 @@ export function answerConsumers(
       takes: consumer.takes,
       source: consumer.source,
       sticks: Object.fromEntries(
-        measured.flatMap(({ stick, evidence, mapping }) => {
-          const judged = judgeConsumer(evidence, mapping, stick, consumer, driver);
+        measured.flatMap(({ stick, evidence, mapping, under }) => {
+          const judged = judgeConsumer(under, stick, consumer, driver);
           if (judged === null) return [];
           const { answer, stages, leak, slow, neverReaches, says } = judged;
           const survey = {
             dwells: settledDwells(evidence),
             fields: evidence.fields,
             mapping,
-            toleranceRadius: toleranceRadius(evidence, mapping),
+            toleranceRadius: under.toleranceRadius,
           };
           const smallestDriverZone =
             survey.dwells.length === 0 ? null : smallestDriverSetting([survey], stick, consumer);

@@ -2,6 +2,7 @@
 import type { Stage } from './chain.ts';
 import { outputOf } from './output.ts';
 import type { ChainFunction } from './run-chain.ts';
+import { silentRadius } from './silent-radius.ts';
 
 const RINGS = 8;
 /** The border itself counts as inside: room for the rounding of its points. */
@@ -12,6 +13,7 @@ const ROUNDING = 1e-12;
  * each stepped sector, and at the centres of blended sectors, where their edges are smallest.
  */
 export function hidesDisc(run: ChainFunction, stages: readonly Stage[], radius: number): boolean {
+  if (radius <= silentRadius(run, stages)) return true;
   const out = new Float64Array(2);
   const rays = [...wholeDegrees, ...stages.flatMap(blendedCentres)];
   if (outputOf(run, 0, 0, out) > 0) return false;

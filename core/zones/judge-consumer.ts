@@ -1,10 +1,9 @@
 /** What a consumer makes of a measured stick: one cell of the matrix consumers × sticks. */
-import type { StickEvidence } from '../capture/evidence.ts';
-import type { StickMapping } from '../mapping/mapping.ts';
 import type { StickId } from '../pad/stick.ts';
-import { answerZones } from './answer.ts';
+import { answerUnder } from './answer.ts';
 import type { Chain, Stage, ZoneAnswer } from './chain.ts';
 import type { Consumer } from './consumer.ts';
+import type { StickUnder } from './stick-under.ts';
 
 /** Output from here on counts as full: what is lost below it nobody is slowed by. */
 const FULL_OUTPUT = 0.99;
@@ -32,8 +31,7 @@ export type ConsumerWord = 'hidden' | 'hidden so far' | 'leaks' | 'slow in some 
  * the consumer has no chain for the stick. `hidden` takes the tolerance radius; fewer clean releases are `hidden so far`.
  */
 export function judgeConsumer(
-  evidence: StickEvidence,
-  mapping: StickMapping,
+  under: StickUnder,
   stick: StickId,
   consumer: Consumer,
   driver: Pick<Chain, 'stages'> | null,
@@ -42,7 +40,7 @@ export function judgeConsumer(
   if (own === undefined) return null;
   const stages = stagesInto(consumer, own.stages, driver);
   const chain: Chain = { kind: 'stickwright-chain', version: 1, name: consumer.name, stages, needs: consumer.needs };
-  const answer = answerZones(evidence, mapping, chain);
+  const answer = answerUnder(under, chain);
   const neverReaches = answer.gate?.filter(isBelow(consumer.needs)).map(({ angle }) => angle) ?? [];
   const slow =
     answer.gate

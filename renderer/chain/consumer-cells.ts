@@ -10,12 +10,12 @@ import type { Consumer } from '../../core/zones/consumer.ts';
 import type { DriverSetting, SurveyedRest } from '../../core/zones/driver-setting.ts';
 import { judgeConsumer, type ConsumerAnswer } from '../../core/zones/judge-consumer.ts';
 import { judgeTrigger, type TriggerExtent } from '../../core/zones/judge-trigger.ts';
+import type { StickUnder } from '../../core/zones/stick-under.ts';
 import { sayStretches } from './direction-stretches.ts';
 
 export interface StickAtHand {
   readonly stick: StickId;
-  readonly evidence: StickEvidence;
-  readonly mapping: StickMapping;
+  readonly under: StickUnder;
 }
 
 export interface ConsumerCell {
@@ -27,12 +27,8 @@ export interface ConsumerCell {
   readonly answer: ConsumerAnswer | null;
 }
 
-export function cellOf(
-  { stick, evidence, mapping }: StickAtHand,
-  consumer: Consumer,
-  driver: Chain | null,
-): ConsumerCell {
-  const answer = judgeConsumer(evidence, mapping, stick, consumer, driver);
+export function cellOf({ stick, under }: StickAtHand, consumer: Consumer, driver: Chain | null): ConsumerCell {
+  const answer = judgeConsumer(under, stick, consumer, driver);
   if (answer === null) return { kind: 'none', says: 'no chain for it', direction: null, answer };
   const { says, leak, slow, neverReaches } = answer;
   if (says === null) return { kind: 'none', says: 'cannot say: no rest and no gate', direction: null, answer };

@@ -32,7 +32,7 @@ if (!track.ok) throw new Error(track.problem.says);
 const samples = track.value.track.sticks.left?.t.length ?? 0;
 const evidence = gatherEvidence(track.value.track, 'left');
 const now = storedMapping(track.value.track.marks)?.left ?? rangeMapping(evidence.fields);
-const given = withZones(evidence, measureUnder(evidence, { tone: 'now', mapping: now }), chainOf(zone));
+const given = withZones(measureUnder(evidence, { tone: 'now', mapping: now }), chainOf(zone));
 let history = takeStep(NO_HISTORY, now);
 
 function nudge(at: number): number {
@@ -41,7 +41,7 @@ function nudge(at: number): number {
   const base = history.present ?? now;
   const mapping = withNumber(base, of, numberOf(base, of) + by);
   history = takeStep(history, mapping);
-  const own = withZones(evidence, measureUnder(evidence, { tone: 'yours', mapping }), chainOf(zone));
+  const own = withZones(measureUnder(evidence, { tone: 'yours', mapping }), chainOf(zone));
   const standings = [given, own];
   const shown = [
     ledgerRows(standings, 'sensor'),

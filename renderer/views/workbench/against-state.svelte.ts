@@ -29,9 +29,7 @@ export class AgainstState {
   );
   /** Null without a survey to compare with, or where it holds nothing of the stick. */
   readonly standing: Standing | null = $derived.by(() =>
-    this.#stick === null || this.#measured === null
-      ? null
-      : withZones(this.#stick.evidence, this.#measured, this.#from.chain()),
+    this.#measured === null ? null : withZones(this.#measured, this.#from.chain()),
   );
   /** What changed from it to the shown survey; empty where either lacks the stick. */
   readonly differences: readonly SurveyDifference[] = $derived.by(() => {

@@ -5,8 +5,9 @@ import type { RestMeasure } from '../../../core/measure/rest-measure.ts';
 import type { RimMeasure } from '../../../core/measure/rim-measure.ts';
 import type { Tone } from '../../../core/plot/figure.ts';
 import { predict } from '../../../core/proposal/predict.ts';
-import { answerZones } from '../../../core/zones/answer.ts';
+import { answerUnder } from '../../../core/zones/answer.ts';
 import type { Chain, ZoneAnswer } from '../../../core/zones/chain.ts';
+import { stickUnder, type StickUnder } from '../../../core/zones/stick-under.ts';
 
 /** A mapping that is compared, with its place in the legend. */
 export interface Candidate {
@@ -17,6 +18,8 @@ export interface Candidate {
 export interface Measured extends Candidate {
   readonly rest: RestMeasure | null;
   readonly rim: RimMeasure | null;
+  /** As every chain meets it. */
+  readonly under: StickUnder;
 }
 
 export interface Standing extends Measured {
@@ -25,9 +28,9 @@ export interface Standing extends Measured {
 
 /** Rest and rim under the candidate; apart from the zones, because moving a zone changes nothing of it. */
 export function measureUnder(evidence: StickEvidence, candidate: Candidate): Measured {
-  return { ...candidate, ...predict(evidence, candidate.mapping) };
+  return { ...candidate, ...predict(evidence, candidate.mapping), under: stickUnder(evidence, candidate.mapping) };
 }
 
-export function withZones(evidence: StickEvidence, measured: Measured, chain: Chain): Standing {
-  return { ...measured, zones: answerZones(evidence, measured.mapping, chain) };
+export function withZones(measured: Measured, chain: Chain): Standing {
+  return { ...measured, zones: answerUnder(measured.under, chain) };
 }

@@ -96,15 +96,13 @@ export class WorkbenchState {
   /** What every signal of the stick is asked through. */
   readonly chain: Chain = $derived.by(() => this.ownChain ?? chainOf(this.zone));
   readonly #run = $derived.by(() => compileChain(this.chain));
-  readonly #given: readonly Standing[] = $derived.by(() => {
-    const evidence = this.evidence;
-    return evidence === null ? [] : this.#measured.map((measured) => withZones(evidence, measured, this.chain));
-  });
+  readonly #given: readonly Standing[] = $derived.by(() =>
+    this.#measured.map((measured) => withZones(measured, this.chain)),
+  );
   /** Apart from the others, so that a nudge computes nothing of them again. */
   readonly #own: Standing | null = $derived.by(() => {
-    const evidence = this.evidence;
     const measured = this.#ownMeasured;
-    return evidence === null || measured === null ? null : withZones(evidence, measured, this.chain);
+    return measured === null ? null : withZones(measured, this.chain);
   });
   /** `now`, `proposed` where there is a proposal, `yours` where a hand made one; empty without evidence. */
   readonly standings: readonly Standing[] = $derived.by(() =>

@@ -3,6 +3,7 @@ import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import type { Chain, Stage } from '../../../core/zones/chain.ts';
 import type { Consumer } from '../../../core/zones/consumer.ts';
 import { judgeConsumer } from '../../../core/zones/judge-consumer.ts';
+import { stickUnder } from '../../../core/zones/stick-under.ts';
 import { makeBenchStick, makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 
 const axis = { min: 1048, centre: 2048, max: 3048 };
@@ -26,14 +27,14 @@ const offCentre = makeEvidence({
 
 describe('judgeConsumer', () => {
   it('says how much of full output comes out at rest', () => {
-    const cell = judgeConsumer(offCentre, mapping, 'left', consumerOf('pad', []), null);
+    const cell = judgeConsumer(stickUnder(offCentre, mapping), 'left', consumerOf('pad', []), null);
     expect(cell?.says?.[0]).toBe('leaks');
     expect(cell?.leak).toBeCloseTo(0.03, 12);
   });
 
   it('lets a driver help the consumer that takes its output, and no other', () => {
     const behind = (takes: Consumer['takes']) =>
-      judgeConsumer(offCentre, mapping, 'left', consumerOf(takes, []), driverOf(0.05));
+      judgeConsumer(stickUnder(offCentre, mapping), 'left', consumerOf(takes, []), driverOf(0.05));
     expect(behind('driver')?.says).not.toContain('leaks');
     expect(behind('driver')?.stages).toHaveLength(1);
     expect(behind('pad')?.says).toContain('leaks');
@@ -42,10 +43,10 @@ describe('judgeConsumer', () => {
 
   it('tells the directions that are slow from those that stay below the need', () => {
     const above = [75, 80, 85, 90, 95, 100, 105];
-    const needs95 = judgeConsumer(offCentre, mapping, 'left', consumerOf('pad', [], 0.95), null);
+    const needs95 = judgeConsumer(stickUnder(offCentre, mapping), 'left', consumerOf('pad', [], 0.95), null);
     expect(needs95?.neverReaches).toEqual(above);
     expect(needs95?.slow).toEqual([]);
-    const needs85 = judgeConsumer(offCentre, mapping, 'left', consumerOf('pad', [], 0.85), null);
+    const needs85 = judgeConsumer(stickUnder(offCentre, mapping), 'left', consumerOf('pad', [], 0.85), null);
     expect(needs85?.neverReaches).toEqual([]);
     expect(needs85?.slow).toEqual(above);
     expect(needs85?.says).toEqual(['leaks', 'slow in some directions']);
@@ -61,14 +62,14 @@ describe('judgeConsumer', () => {
       gate: 1000,
     });
     const wide = consumerOf('pad', [{ zone: 'radial', inner: 0.1 }]);
-    expect(judgeConsumer(evidence, mapping, 'left', wide, null)?.says).toContain('hidden');
+    expect(judgeConsumer(stickUnder(evidence, mapping), 'left', wide, null)?.says).toContain('hidden');
     const few = makeEvidence({ dwells: [{ point: { x: 2050, y: 2048 } }] });
-    expect(judgeConsumer(few, mapping, 'left', wide, null)?.says).toEqual(['hidden so far']);
+    expect(judgeConsumer(stickUnder(few, mapping), 'left', wide, null)?.says).toEqual(['hidden so far']);
   });
 
   it('has nothing to say without a chain for the stick, and null in words without evidence', () => {
-    expect(judgeConsumer(offCentre, mapping, 'right', consumerOf('pad', []), null)).toBeNull();
-    const nothing = judgeConsumer(makeEvidence({}), mapping, 'left', consumerOf('pad', []), null);
+    expect(judgeConsumer(stickUnder(offCentre, mapping), 'right', consumerOf('pad', []), null)).toBeNull();
+    const nothing = judgeConsumer(stickUnder(makeEvidence({}), mapping), 'left', consumerOf('pad', []), null);
     expect(nothing).toMatchObject({ says: null, leak: null, slow: [], neverReaches: [] });
   });
 });

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { contourSegments } from '../../../core/plot/contours.ts';
 import { mapFigure, mapLevel } from '../../../core/plot/map-figure.ts';
@@ -12,15 +13,59 @@ import { sensorFields } from '../../support/fields.ts';
 
 const scaled: Stage = { zone: 'scaledRadial', inner: 0.2, outer: 1 };
 const curve: Stage = { curve: { exponent: 2 } };
+/** One of each kind that takes the eight mirror images of a deflection for the same. */
+const alike: readonly Stage[] = [
+  scaled,
+  curve,
+  { zone: 'axial', inner: 0.13 },
+  { zone: 'axial', inner: 0.13, outer: 0.9, rescale: true },
+  { zone: 'radial', inner: 0.21 },
+  { zone: 'slopedAxial', inner: 0.07, slope: 0.3 },
+  { minimumOutput: 0.1 },
+  { limit: 'axis' },
+  { limit: 'radial' },
+  { shape: 'discToSquare', map: 'elliptical' },
+  { shape: 'squareToDisc', map: 'squircular' },
+  { quantise: { bits: 5, levels: 'even' } },
+  { digital: { ways: 4, threshold: 0.4 } },
+  { digital: { ways: 8, threshold: 0.4 } },
+];
 const axis = { min: 1048, centre: 2048, max: 3048 };
 
 describe('zoneMap', () => {
   it('holds at each cell what the chain makes of its middle', () => {
-    const map = zoneMap(compileChain({ stages: [scaled] }), 4, 1);
+    const map = zoneMap({ stages: [scaled] }, 4, 1);
     // The first row is the top; its middles lie at ±0.25 and ±0.75.
     expect(map[0]).toBeCloseTo(1, 6);
     expect(map[5]).toBeCloseTo((Math.hypot(0.25, 0.25) - 0.2) / 0.8, 6);
     expect([...map].reverse()).toEqual([...map]);
+  });
+
+  it('is the same, mirrored or not, whatever the stages and the size', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom(...alike), { maxLength: 3 }),
+        fc.integer({ min: 1, max: 9 }),
+        (stages, size) => {
+          const run = compileChain({ stages });
+          const out = new Float64Array(2);
+          const [cell, extent] = [2.2 / size, 1.1];
+          const direct = Array.from({ length: size * size }, (_, place) => {
+            run(((place % size) + 0.5) * cell - extent, extent - (Math.floor(place / size) + 0.5) * cell, out);
+            return Math.hypot(out[0]!, out[1]!);
+          });
+          zoneMap({ stages }, size, extent).forEach((value, place) => expect(value).toBeCloseTo(direct[place]!, 6));
+        },
+      ),
+      { seed: 41, numRuns: 300 },
+    );
+  });
+
+  it('keeps the settings of each sector', () => {
+    const sectors = [0.1, 0.9, 0.1, 0.1].map((inner) => ({ inner, outer: 1 }));
+    const map = zoneMap({ stages: [{ zone: 'sector', blend: false, sectors }] }, 3, 1);
+    // Up is closed, right, left and down are open.
+    expect([map[1], map[3], map[5], map[7]].map((value) => value !== 0)).toEqual([false, true, true, true]);
   });
 });
 
@@ -64,7 +109,7 @@ describe('the figures', () => {
   const room = { width: 300, height: 240, letter: 11 };
 
   it('of the map cover the plane once with runs of one level', () => {
-    const outputs = zoneMap(compileChain({ stages: [scaled] }), 40, 1);
+    const outputs = zoneMap({ stages: [scaled] }, 40, 1);
     const figure = mapFigure({ outputs, size: 40, extent: 1, sticks: [] }, room);
     const cell = (figure.x.at(1) - figure.x.at(-1)) / 40;
     const cells = figure.runs.reduce((sum, run) => sum + Math.round((run.width - 0.3) / cell), 0);

@@ -4,13 +4,14 @@ import { answerRows } from '../../../renderer/chain/answer-rows.ts';
 import { cellOf, settingText, surveyedRest, triggerText } from '../../../renderer/chain/consumer-cells.ts';
 import { sayStretches } from '../../../renderer/chain/direction-stretches.ts';
 import { answerZones } from '../../../core/zones/answer.ts';
+import { stickUnder } from '../../../core/zones/stick-under.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 
 const axis = { min: 1048, centre: 2048, max: 3048 };
 const mapping = { x: axis, y: axis };
 const dwells = Array.from({ length: 24 }, (_, i) => ({ point: { x: 2048 + 50 + (i % 3), y: 2048 } }));
 const evidence = makeEvidence({ dwells, turns: sixTurns(() => 1000), about: { x: 2048, y: 2048 } });
-const at = { stick: 'left', evidence, mapping } as const;
+const at = { stick: 'left', under: stickUnder(evidence, mapping) } as const;
 
 function consumer(inner: number, wish: Partial<Consumer> = {}): Consumer {
   const chain = { stages: [{ zone: 'scaledRadial', inner, outer: 1 } as const] };

@@ -35,7 +35,7 @@ export function oneRelease(): StickEvidence {
 }
 
 export function standUnder(evidence: StickEvidence, under: StickMapping = mapping, asked: Zone = zone): Standing {
-  return withZones(evidence, measureUnder(evidence, { tone: 'now', mapping: under }), chainOf(asked));
+  return withZones(measureUnder(evidence, { tone: 'now', mapping: under }), chainOf(asked));
 }
 
 export function surveyOf(sticks: SurveyDetails['sticks'], domain: 'sensor' | 'reported' = 'sensor'): SurveyDetails {
