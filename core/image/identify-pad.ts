@@ -24,10 +24,8 @@ export function* identifyPad(exchange: Exchange): Steps<Result<PadKind>> {
       `The pad is of a kind that the protocol ${id} does not name; nothing of its memory is touched.`,
     );
   const { unit } = identify;
-  return done({
-    map: kind.map,
-    unit: unit === null ? null : toHex(told.value.subarray(unit.offset, unit.offset + unit.length)),
-  });
+  exchange.unit = unit === null ? null : toHex(told.value.subarray(unit.offset, unit.offset + unit.length));
+  return done({ map: kind.map, unit: exchange.unit });
 }
 
 /** Null where the battery holds enough for a write, or the pad does not tell. */

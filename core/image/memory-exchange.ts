@@ -9,7 +9,9 @@ export interface Exchange {
   readonly protocol: MemoryProtocol;
   readonly tally: SessionTally;
   sequence: number;
-  /** While a write is rolled back: replies that nobody waited for are passed over, for there is no way but on. */
+  /** What the pad said that no other pad says, hex; null until it was asked, and where its protocol tells nothing. */
+  unit: string | null;
+  /** While a write is rolled back: replies that nobody waited for and wishes to end it are passed over: there is no way but on. */
   isCalm: boolean;
 }
 
@@ -18,7 +20,7 @@ const NO_DATA = new Uint8Array();
 const MOST_STRAYS = 32;
 
 export function newExchange(protocol: MemoryProtocol): Exchange {
-  return { protocol, tally: newTally(), sequence: 0, isCalm: false };
+  return { protocol, tally: newTally(), sequence: 0, unit: null, isCalm: false };
 }
 
 /**
@@ -38,12 +40,14 @@ export function* ask(
     const asked: MemoryCommand = { code, sequence: exchange.sequence, address: at.offset, length: at.length, data };
     const early = yield* pause(exchange, protocol.spacingMillis, null);
     if (early !== null) return { ok: false, problem: early };
-    const event = yield {
+    const sending = {
       do: 'send',
       reportId: command.reportId,
       payload: packCommand(protocol, asked),
       timeoutMillis: data.length > 0 ? timeoutMillis.write : timeoutMillis.read,
-    };
+    } as const;
+    let event = yield sending;
+    while (event.is === 'abort' && exchange.isCalm) event = yield sending;
     const answer = answerOf(exchange, event, asked);
     if (answer.ok) {
       tally.done += 1;
@@ -64,6 +68,7 @@ export function* pause(exchange: Exchange, millis: number, asked: MemoryCommand 
   if (millis === 0) return null;
   for (let strays = 0; strays < MOST_STRAYS; strays += 1) {
     const event = yield { do: 'wait', millis };
+    if (event.is === 'abort' && exchange.isCalm) continue;
     if (event.is !== 'stray') return event.is === 'waited' ? null : problemOf(event);
     const isLate = asked !== null && readReply(exchange.protocol, event.payload, asked).is !== 'other';
     if (isLate) exchange.tally.late += 1;

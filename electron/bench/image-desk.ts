@@ -72,7 +72,7 @@ export class ImageDesk {
     if (!read.ok) return read;
     const { bytes, under } = read.value;
     const patch = await this.#patchFor(image, bytes, under, wish);
-    return patch.ok ? done(this.#plans.hold(patch.value, under)) : patch;
+    return patch.ok ? done(this.#plans.hold(patch.value, under, 'here')) : patch;
   }
 
   /** Held as a plan; whether its image is there and what it does to it is looked at when it is applied. */
@@ -86,7 +86,7 @@ export class ImageDesk {
     const patch = parsePatch(value);
     if (!patch.ok) return patch;
     const map = await this.#maps.find(patch.value.map);
-    return map.ok ? done(this.#plans.hold(patch.value, map.value)) : map;
+    return map.ok ? done(this.#plans.hold(patch.value, map.value, 'file')) : map;
   }
 
   async apply(plan: string): Promise<Result<ImageSummary>> {

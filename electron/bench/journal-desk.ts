@@ -5,7 +5,7 @@ import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
 import type { JournalHead, JournalStore, KeptJournal } from '../store/journal.ts';
 import { sha256Of, type Vault } from '../store/vault.ts';
-import { padKey } from './pad-key.ts';
+import { padKey, unitKey } from './pad-key.ts';
 
 export type JournalSummary = Reply<'journals.list'>[number];
 
@@ -36,25 +36,15 @@ export class JournalDesk {
 
   /** The newest of each pad: it takes up what an older one left. */
   async list(): Promise<JournalSummary[]> {
-    return (await this.#newest()).map(({ id, head }) => {
-      const { before, changes } = head.origin ?? head;
-      const { at, pad: identity, map, origin } = head;
-      return {
-        journal: id,
-        at,
-        identity,
-        pad: this.#padOf(identity),
-        map: map.id,
-        restores: origin !== null,
-        before,
-        changes,
-      };
-    });
+    return (await this.#newest()).map((one) => this.#summary(one));
   }
 
-  async ofPad(identity: PadIdentity): Promise<JournalSummary | null> {
-    const key = padKey(identity);
-    return (await this.list()).find((one) => padKey(one.identity) === key) ?? null;
+  /** While its memory was not asked yet `unit` is undefined: then a journal of any pad like it. */
+  async ofPad(identity: PadIdentity, unit: string | null | undefined): Promise<JournalSummary | null> {
+    const isIts = ({ head }: KeptJournal): boolean =>
+      unit === undefined ? padKey(head.pad) === padKey(identity) : ownerOf(head) === unitKey(identity, unit);
+    const found = (await this.#newest()).find(isIts);
+    return found === undefined ? null : this.#summary(found);
   }
 
   /** A journal that cannot be understood: which pad it was of is then not known. */
@@ -81,31 +71,48 @@ export class JournalDesk {
     return done({ id, head, before: before.value, after, changes });
   }
 
-  /** All open journals of the pad are over. */
-  async closeAll(identity: PadIdentity): Promise<void> {
-    const key = padKey(identity);
-    const { journals } = await this.#store.open();
-    for (const { id, head } of journals) if (padKey(head.pad) === key) await this.#store.close(id);
-  }
-
-  /** Journals older than this one: it has taken up what they left. */
-  async closeOlder(identity: PadIdentity, id: string): Promise<void> {
-    const key = padKey(identity);
-    const { journals } = await this.#store.open();
-    for (const one of journals) if (one.id !== id && padKey(one.head.pad) === key) await this.#store.close(one.id);
+  /**
+   * The memory came to one end of that write, and what is thereby over is closed: after it all journals of the pad; before it
+   * those of that write alone, for it may have been begun over another one that broke off.
+   */
+  async settle(head: JournalHead, end: 'before' | 'after'): Promise<void> {
+    await this.#close((one) => ownerOf(one) === ownerOf(head) && (end === 'after' || isOneWrite(one, head)));
   }
 
   async dismiss(id: string): Promise<Result<void>> {
     const found = (await this.#newest()).find((one) => one.id === id);
     if (found === undefined) return failed('journal-unknown', 'This journal is no longer open.');
-    await this.closeAll(found.head.pad);
+    await this.#close((head) => ownerOf(head) === ownerOf(found.head));
     return done(undefined);
+  }
+
+  async #close(isOver: (head: JournalHead) => boolean): Promise<void> {
+    const { journals } = await this.#store.open();
+    for (const { id, head } of journals) if (isOver(head)) await this.#store.close(id);
+  }
+
+  #summary({ id, head }: KeptJournal): JournalSummary {
+    const { before, changes } = head.origin ?? head;
+    const { at, pad: identity, map, origin } = head;
+    const pad = this.#padOf(identity);
+    return { journal: id, at, identity, pad, map: map.id, restores: origin !== null, before, changes };
   }
 
   async #newest(): Promise<KeptJournal[]> {
     const { journals } = await this.#store.open();
-    return [...Map.groupBy(journals, ({ head }) => padKey(head.pad)).values()].flatMap(([newest]) => newest ?? []);
+    return [...Map.groupBy(journals, ({ head }) => ownerOf(head)).values()].flatMap(([newest]) => newest ?? []);
   }
+}
+
+/** Of two pads without a serial number each has its own journals. */
+function ownerOf({ pad, unit }: JournalHead): string {
+  return unitKey(pad, unit);
+}
+
+/** The same write, or one that takes it up. */
+function isOneWrite(one: JournalHead, other: JournalHead): boolean {
+  const [first, second] = [one.origin ?? one, other.origin ?? other];
+  return first.before === second.before && first.after === second.after;
 }
 
 export function otherPad(): ReturnType<typeof failed> {

@@ -3,17 +3,19 @@ import { writeCautions } from '../../core/image/cautions.ts';
 import { differingBytes, memoryEnd } from '../../core/image/differing-bytes.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { readMemory } from '../../core/image/read-memory.ts';
+import type { WriteJob } from '../../core/image/write-job.ts';
 import { writeMemory } from '../../core/image/write-memory.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
+import { sha256Of } from '../store/vault.ts';
 import { otherPad } from './journal-desk.ts';
 import type { MemoryPorts } from './memory-ports.ts';
 import { MemoryRun, type MemoryEnd, type MemoryState } from './memory-run.ts';
-import { padKey } from './pad-key.ts';
+import { unitKey } from './pad-key.ts';
 import type { PadSession } from './pad-session.ts';
 import { orderPlan, orderRepair, type ReadImage, type WriteOrder } from './write-order.ts';
 import { writeJournal } from './write-journal.ts';
-import { notOver, standsInTheWay, switchedOff } from './write-refusals.ts';
+import { standsInTheWay } from './write-refusals.ts';
 import { TOKEN_SECONDS, WriteTokens } from './write-tokens.ts';
 
 interface Ready {
@@ -62,20 +64,19 @@ export class MemoryDesk {
     return done({
       pad,
       protocol: protocol.ok ? { id: protocol.value.id, name: protocol.value.name } : null,
-      writing: await this.#isOn(session.value),
+      writing: await this.#ports.gate.isOn(session.value),
       mayWrite: protocol.ok && protocol.value.writes.includes(identity.transport),
       says: (stands ?? (await this.#ports.journals.rotted()))?.says ?? null,
       cautions: writeCautions(image?.map ?? null),
       image: image?.image ?? null,
-      journal: await this.#ports.journals.ofPad(identity),
+      journal: await this.#ports.journals.ofPad(identity, image?.unit),
     });
   }
 
   async allow(pad: string, writing: boolean): Promise<Result<Reply<'memory.about'>>> {
     const session = this.#ports.rack.session(pad);
     if (!session.ok) return session;
-    const { identity } = session.value.source.transport;
-    const set = await this.#ports.writable.set(padKey(identity), identity.serial !== null, writing);
+    const set = await this.#ports.gate.set(session.value, writing);
     return set.ok ? this.about(pad) : set;
   }
 
@@ -100,7 +101,7 @@ export class MemoryDesk {
       const end = memoryEnd(known, before, after, read.value.map);
       const bytes = end === 'differs' ? differingBytes(known, before, after, read.value.map) : [];
       this.#looked.set(pad, journal);
-      if (end !== 'differs') await this.#ports.journals.closeAll(identity);
+      if (end !== 'differs') await this.#ports.journals.settle(head, end);
       this.#ports.noted();
       return { end, image: read.value.image, bytes, problem: null };
     });
@@ -109,7 +110,7 @@ export class MemoryDesk {
   async preview({ pad, wish }: Request<'memory.preview'>): Promise<Result<Reply<'memory.preview'>>> {
     const ready = await this.#ready(pad);
     if (!ready.ok) return ready;
-    const shut = await this.#mayNotWrite(ready.value);
+    const shut = await this.#ports.gate.refusal(ready.value.session, ready.value.protocol);
     if (shut !== null) return { ok: false, problem: shut };
     const read = this.#images.get(pad);
     if (read === undefined) return failed('memory-not-read', 'Read the memory of this pad first.');
@@ -128,7 +129,7 @@ export class MemoryDesk {
   async write(pad: string, token: string): Promise<Result<MemoryState>> {
     const ready = await this.#ready(pad);
     if (!ready.ok) return ready;
-    const shut = await this.#mayNotWrite(ready.value);
+    const shut = await this.#ports.gate.refusal(ready.value.session, ready.value.protocol);
     if (shut !== null) return { ok: false, problem: shut };
     const order = this.#tokens.redeem(pad, token);
     if (!order.ok) return order;
@@ -163,16 +164,16 @@ export class MemoryDesk {
     if ('plan' in wish) {
       const held = this.#ports.plans.find(wish.plan);
       if (!held.ok) return held;
-      const { patch, map } = held.value;
-      const open = await this.#ports.journals.ofPad(identity);
+      const { patch, map, isOwn } = held.value;
+      const open = await this.#ports.journals.ofPad(identity, read.unit);
       if (open !== null && patch.restores !== true)
         return failed(
           'journal-open',
           'A write to this pad was broken off; finish it or restore what was before first.',
         );
-      // Any bytes may be called a restore in a patch file: only an image that was kept is one.
-      const kept = patch.restores === true ? await this.#ports.vault.read(patch.result ?? '') : null;
-      return kept?.ok === false ? kept : orderPlan(patch, map, read, protocol);
+      // Any bytes may be called a restore in a patch file: there only an image that was kept is one.
+      const isKept = isOwn || patch.restores !== true || (await this.#ports.vault.read(patch.result ?? '')).ok;
+      return isKept ? orderPlan(patch, map, read, protocol) : neverKept();
     }
     const [doing, id] = 'finish' in wish ? (['finish', wish.finish] as const) : (['restore', wish.restore] as const);
     if (this.#looked.get(pad) !== id)
@@ -187,7 +188,7 @@ export class MemoryDesk {
     const read = await run.play((exchange) => readMemory(exchange, (id) => maps.find((map) => map.id === id)));
     if (!read.ok) return read;
     const { image: bytes, map, unit } = read.value;
-    const kept = await this.#keep(session, bytes, 'read from the pad', map.id);
+    const kept = await this.#keep(session, run, bytes, 'read from the pad', map.id);
     if (!kept.ok) return kept;
     const found: ReadImage = { image: kept.value.sha256, bytes, map, unit };
     this.#images.set(pad, found);
@@ -201,13 +202,21 @@ export class MemoryDesk {
     const [before, after] = broken === null ? [job.before, job.after] : [broken.before, broken.after];
     const now = broken === null ? end.end : memoryEnd(end, before, after, job.map);
     const bytes = now === 'differs' ? differingBytes(end, before, after, job.map) : [];
-    const kept = end.unknown.length === 0 ? await this.#keep(session, end.now, 'after a write', job.map.id) : null;
-    return { end: now, image: kept?.ok === true ? kept.value.sha256 : null, bytes, problem: end.problem };
+    const image = end.unknown.length === 0 ? await this.#keepAfter(session, run, end.now, job) : null;
+    return { end: now, image, bytes, problem: end.problem };
   }
 
-  async #keep(session: PadSession, image: Uint8Array, why: string, map: string) {
+  /** The memory as it stands, by its SHA-256; where nothing came of the write that is the image from before, which is kept. */
+  async #keepAfter(session: PadSession, run: MemoryRun, now: Uint8Array, { before, map }: WriteJob) {
+    const sha256 = sha256Of(now);
+    if (sha256 === sha256Of(before)) return sha256;
+    const kept = await this.#keep(session, run, now, 'after a write', map.id);
+    return kept.ok ? sha256 : null;
+  }
+
+  async #keep(session: PadSession, run: MemoryRun, image: Uint8Array, why: string, map: string) {
     const { identity } = session.source.transport;
-    const pad = { key: padKey(identity), product: identity.product };
+    const pad = { key: unitKey(identity, run.unit), product: identity.product };
     const kept = await this.#ports.vault.keep(image, why, map, this.#ports.clock.now(), pad);
     if (kept.ok) this.#ports.kept();
     return kept;
@@ -232,7 +241,7 @@ export class MemoryDesk {
       session,
       protocol,
       tell,
-      keep: (image, why, map) => this.#keep(session, image, why, map),
+      keep: (image, why, map) => this.#keep(session, run, image, why, map),
       journal: writeJournal(this.#ports, transport.identity, protocol.id, order),
     });
     const over = this.#finish(pad, run, () => body(ready.value, run), release?.value ?? null);
@@ -275,15 +284,10 @@ export class MemoryDesk {
   #inTheWay(pad: string, session: PadSession, protocol: MemoryProtocol): Problem | null {
     return standsInTheWay(session, protocol, { underway: this.isBusy(pad), captured: this.#ports.isCaptured(pad) });
   }
+}
 
-  async #mayNotWrite({ session, protocol }: Ready): Promise<Problem | null> {
-    return (await this.#isOn(session)) ? notOver(session, protocol) : switchedOff();
-  }
-
-  #isOn(session: PadSession): Promise<boolean> {
-    const { identity } = session.source.transport;
-    return this.#ports.writable.isOn(padKey(identity), identity.serial !== null);
-  }
+function neverKept(): Result<never> {
+  return failed('restore-not-kept', 'The plan restores an image that was never kept here; plan it from a kept image.');
 }
 
 function failedEnd(problem: Problem): MemoryEnd {

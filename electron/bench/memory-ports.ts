@@ -1,7 +1,6 @@
 /** What the memory desk needs of the rest of the bench. */
 import type { JournalStore } from '../store/journal.ts';
 import type { Vault } from '../store/vault.ts';
-import type { WriteSwitch } from '../store/write-switch.ts';
 import type { Clock } from './clock.ts';
 import type { JournalDesk } from './journal-desk.ts';
 import type { MapShelf } from './map-shelf.ts';
@@ -10,6 +9,7 @@ import type { PadLock } from './pad-lock-port.ts';
 import type { PadRack } from './pad-rack.ts';
 import type { PlanBoard } from './plan-board.ts';
 import type { ProtocolShelf } from './protocol-shelf.ts';
+import type { WriteGate } from './write-gate.ts';
 
 export interface MemoryPorts {
   readonly version: string;
@@ -20,9 +20,9 @@ export interface MemoryPorts {
   readonly maps: Pick<MapShelf, 'list'>;
   readonly protocols: Pick<ProtocolShelf, 'find'>;
   readonly plans: Pick<PlanBoard, 'find'>;
-  readonly store: Pick<JournalStore, 'begin' | 'append' | 'close'>;
+  readonly store: Pick<JournalStore, 'begin' | 'append'>;
   readonly journals: JournalDesk;
-  readonly writable: Pick<WriteSwitch, 'isOn' | 'set'>;
+  readonly gate: WriteGate;
   /** A capture of the pad is under way. */
   readonly isCaptured: (pad: string) => boolean;
   /** True while looking for pads would disturb. */

@@ -79,6 +79,11 @@ export class MemoryRun {
     return this.#end === null && this.#exchange.tally.writing;
   }
 
+  /** What the pad told of itself that no other pad does. */
+  get unit(): string | null {
+    return this.#exchange.unit;
+  }
+
   async play<T>(session: (exchange: Exchange) => Steps<T>): Promise<T> {
     const { protocol, session: pad } = this.#ports;
     const release = pad.divert({
@@ -111,7 +116,7 @@ export class MemoryRun {
       pad: this.#pad,
       doing: this.#doing,
       step,
-      says: end === null ? SAYS[step] : ENDS[end.end],
+      says: end === null ? SAYS[step] : sayEnd(end, tally.writing),
       done: tally.done,
       of: Math.max(tally.of, tally.done),
       secondsLeft: end === null ? this.#secondsLeft() : null,
@@ -130,4 +135,12 @@ export class MemoryRun {
     const seconds = (this.#ports.clock.micros() - this.#startMicros) / 1e6;
     return (seconds / done) * Math.max(0, of - done);
   }
+}
+
+/** A session of ours that wrote nothing offers no restore; one that broke inside the program while it wrote knows nothing. */
+function sayEnd({ end, problem }: MemoryEnd, wasWriting: boolean): string {
+  if (end === 'differs' && problem?.code === 'memory-changed')
+    return 'Nothing was written: the memory is no longer what the plan was made for, and the bytes that differ are listed.';
+  if (end === 'failed' && wasWriting) return 'What stands in the memory is not known; look at what the write left.';
+  return ENDS[end];
 }

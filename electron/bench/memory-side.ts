@@ -20,6 +20,7 @@ import type { PadRack } from './pad-rack.ts';
 import type { PadRegistry } from './pad-registry.ts';
 import type { PlanBoard } from './plan-board.ts';
 import { ProtocolShelf } from './protocol-shelf.ts';
+import { WriteGate } from './write-gate.ts';
 
 export interface MemorySidePorts extends Pick<MemoryPorts, 'isCaptured' | 'quiet'> {
   readonly options: Pick<BenchOptions, 'folder' | 'version' | 'clock' | 'lock'>;
@@ -58,7 +59,7 @@ export function memorySide({ options, registry, events, ...ports }: MemorySidePo
     store,
     journals,
     protocols: new ProtocolShelf(path.join(folder, 'protocols'), now),
-    writable: new WriteSwitch(path.join(folder, 'writable-pads.json'), now),
+    gate: new WriteGate(new WriteSwitch(path.join(folder, 'writable-pads.json'), now)),
     isCaptured,
     quiet,
     tell: (state) => events.tell('memory.state', state),

@@ -5,3 +5,8 @@ export function padKey({ vendorId, productId, serial }: PadIdentity): string {
   const hex = (value: number): string => value.toString(16).padStart(4, '0');
   return `${hex(vendorId)}:${hex(productId)}:${serial ?? ''}`;
 }
+
+/** The same where its memory was asked: `unit` tells pads without a serial number apart, null where the protocol knows none. */
+export function unitKey(identity: PadIdentity, unit: string | null): string {
+  return unit === null ? padKey(identity) : `${padKey(identity)}:${unit}`;
+}

@@ -8,6 +8,8 @@ import { sha256Of } from '../store/vault.ts';
 export interface HeldPlan {
   readonly patch: Patch;
   readonly map: MemoryMap;
+  /** Planned here, and not opened from a file that anybody may have edited. */
+  readonly isOwn: boolean;
 }
 
 /** Nobody compares more plans than this; the oldest is forgotten. */
@@ -16,11 +18,13 @@ const MOST_PLANS = 64;
 export class PlanBoard {
   readonly #plans = new Map<string, HeldPlan>();
 
-  hold(patch: Patch, map: MemoryMap): Reply<'images.plan'> {
+  hold(patch: Patch, map: MemoryMap, from: 'here' | 'file'): Reply<'images.plan'> {
     const text = `${JSON.stringify(patch, null, 2)}\n`;
     const plan = sha256Of(new TextEncoder().encode(text)).slice(0, 32);
+    // A file of the very same bytes is the plan that was made here.
+    const isOwn = from === 'here' || this.#plans.get(plan)?.isOwn === true;
     this.#plans.delete(plan);
-    this.#plans.set(plan, { patch, map });
+    this.#plans.set(plan, { patch, map, isOwn });
     const [oldest] = this.#plans.keys();
     if (this.#plans.size > MOST_PLANS && oldest !== undefined) this.#plans.delete(oldest);
     const { sha256, changes } = patch;

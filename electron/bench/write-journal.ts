@@ -19,22 +19,29 @@ export function writeJournal(
 ): (entry: JournalStep) => Promise<Result<unknown>> {
   const at = clock.now().toISOString();
   const id = `${at.replaceAll(/[:.]/gu, '-')}-${randomBytes(3).toString('hex')}`;
+  if (order === null) return () => Promise.resolve(done(undefined));
+  const head = headOf(order, { program: version, at, pad, protocol });
   return async (entry) => {
-    if (order === null) return done(undefined);
     if (entry.step === 'begin') {
-      const begun = await store.begin(id, headOf(order, { program: version, at, pad, protocol }));
-      // From here on this journal stands for what an older one of the pad left.
-      if (begun.ok) await journals.closeOlder(pad, id);
+      const begun = await store.begin(id, head);
       noted();
       return begun;
     }
     const noting = await store.append(id, entry);
-    // A broken write that could not be taken up is still broken.
-    const isKnown = entry.step === 'end' && (order.broken === null || entry.end === 'after');
-    if (noting.ok && isKnown) await store.close(id);
-    if (entry.step === 'end') noted();
+    if (entry.step !== 'end') return noting;
+    // Known whether the disk took the line or not: a journal that is moved away needs no room.
+    const end = endOf(order, entry.end);
+    if (end !== null) await journals.settle(head, end);
+    noted();
     return noting;
   };
+}
+
+/** Which side of the write the memory has come to; null where a broken write could not be taken up: it is still broken. */
+function endOf({ doing, broken }: WriteOrder, end: 'before' | 'after'): 'before' | 'after' | null {
+  if (broken === null) return end;
+  if (end === 'before') return null;
+  return doing === 'restore' ? 'before' : 'after';
 }
 
 function headOf(

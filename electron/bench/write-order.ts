@@ -37,14 +37,17 @@ export function orderPlan(patch: Patch, map: MemoryMap, read: ReadImage, protoco
   return after.ok ? done(orderOf('write', patch, after.value, read, protocol, null)) : after;
 }
 
-/** What is left of a broken write, or its old bytes back, from the memory as it was just read. */
+/**
+ * What is left of a broken write, or its old bytes back, from the memory as it was just read. Either way the whole memory comes to
+ * one side of that write: what somebody else changed meanwhile is among the changes that are shown.
+ */
 export function orderRepair(
   doing: 'finish' | 'restore',
   broken: BrokenWrite,
   read: ReadImage,
   protocol: MemoryProtocol,
 ): Result<WriteOrder> {
-  const target = doing === 'restore' ? broken.before : withChanges(read.bytes, broken.changes, 'new');
+  const target = doing === 'restore' ? broken.before : broken.after;
   const patch = planRestore(read.bytes, target, read.map, 'whole', sha256Of);
   if (!patch.ok) return patch;
   const after = withChanges(read.bytes, patch.value.changes, 'new');

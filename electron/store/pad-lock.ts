@@ -92,7 +92,10 @@ function isRunning(pid: number): boolean {
 
 function busy(pad: PadIdentity, owner: Owner | null): Result<never> {
   if (owner?.pid === process.pid)
-    return failed('pad-busy', `${pad.product} is being captured from in this program already; end that capture first.`);
+    return failed(
+      'pad-busy',
+      `${pad.product} is in use in this program already; end its capture or memory session first.`,
+    );
   const who = owner === null ? 'another program on this machine' : `process ${owner.pid}, since ${owner.since}`;
   return failed('pad-busy', `${pad.product} is in use by ${who}; end its capture or close it, then try again.`);
 }

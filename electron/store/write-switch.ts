@@ -2,7 +2,7 @@
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
-import { done, type Result } from '../../core/result.ts';
+import type { Result } from '../../core/result.ts';
 import { readJson, writeWhole } from './atomic-file.ts';
 import { storageProblem } from './storage-problem.ts';
 
@@ -15,25 +15,18 @@ const fileSchema = z.object({
 export class WriteSwitch {
   readonly #file: string;
   readonly #now: () => Date;
-  /** Pads without a serial number cannot be told from their like: they are remembered for this run alone. */
-  readonly #thisRun = new Set<string>();
 
   constructor(file: string, now: () => Date) {
     this.#file = file;
     this.#now = now;
   }
 
-  /** `key` names the pad; `lasting` is false for one that cannot be told from its like. */
-  async isOn(key: string, lasting: boolean): Promise<boolean> {
-    return lasting ? (await this.#read()).includes(key) : this.#thisRun.has(key);
+  /** `key` names the pad. */
+  async isOn(key: string): Promise<boolean> {
+    return (await this.#read()).includes(key);
   }
 
-  async set(key: string, lasting: boolean, on: boolean): Promise<Result<void>> {
-    if (!lasting) {
-      if (on) this.#thisRun.add(key);
-      else this.#thisRun.delete(key);
-      return done(undefined);
-    }
+  async set(key: string, on: boolean): Promise<Result<void>> {
     const others = (await this.#read()).filter((one) => one !== key);
     const pads = on ? [...others, key] : others;
     try {

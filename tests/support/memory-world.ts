@@ -73,8 +73,9 @@ export class MemoryWorld {
     image: Uint8Array,
     fault: Fault | null = null,
     victim = { inPlan: 0x0102, elsewhere: 0x0300 },
+    seed = 1,
   ) {
-    this.memory = new SimulatedMemory({ kind, image, seed: 1 });
+    this.memory = new SimulatedMemory({ kind, image, seed });
     this.#fault = fault;
     this.#victim = victim;
   }
@@ -109,12 +110,18 @@ export class MemoryWorld {
     const stray = this.#strays.shift();
     if (stray !== undefined) return { is: 'stray', payload: stray };
     if (effect.do === 'wait') return { is: 'waited' };
-    const at = this.commands;
-    this.commands += 1;
-    return this.#send(effect.reportId, effect.payload, at);
+    return this.send(effect.reportId, effect.payload);
   }
 
-  #send(reportId: number, command: Uint8Array, at: number): SessionEvent {
+  /** Replies that nobody waited for; told once. */
+  takeStrays(): Uint8Array[] {
+    return this.#strays.splice(0);
+  }
+
+  /** One command, and what comes of it. */
+  send(reportId: number, command: Uint8Array): SessionEvent {
+    const at = this.commands;
+    this.commands += 1;
     const lost: SessionEvent = { is: 'lost', problem: { code: 'pad-gone', says: 'The pad has left.' } };
     const isWrite = command[0] === 3;
     if (isWrite && this.firstWrite.command === 0) this.firstWrite = { command: at, effect: this.effects };

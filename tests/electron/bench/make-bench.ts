@@ -23,9 +23,11 @@ export interface TestBench {
   pass(millis: number): Promise<void>;
 }
 
-export async function makeBench(more: Partial<BenchOptions> = {}): Promise<TestBench> {
+export async function makeBench(
+  more: Partial<BenchOptions> & { readonly clock?: VirtualClock } = {},
+): Promise<TestBench> {
   const folder = more.folder ?? (await temporaryFolder());
-  const clock = new VirtualClock(new Date('2024-05-01T10:00:00Z'));
+  const clock = more.clock ?? new VirtualClock(new Date('2024-05-01T10:00:00Z'));
   const bench = createBench({
     shell: 'local',
     version: '0.0.0-test',

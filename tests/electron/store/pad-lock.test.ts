@@ -27,7 +27,7 @@ describe('the lock of a pad', () => {
     const second = await lock.take(pad, '/dev/hidraw0');
     expect(second.ok ? null : second.problem).toEqual({
       code: 'pad-busy',
-      says: 'Some pad is being captured from in this program already; end that capture first.',
+      says: 'Some pad is in use in this program already; end its capture or memory session first.',
     });
     await first.value();
     const third = await lock.take(pad, '/dev/hidraw0');

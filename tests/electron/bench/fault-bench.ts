@@ -1,0 +1,153 @@
+/** A bench with a pad that things go wrong with, and the calls of a technician at it. */
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { setImmediate as nextTurn } from 'node:timers/promises';
+import type { PadLock } from '../../../electron/bench/pad-lock-port.ts';
+import { VirtualClock } from '../../../electron/bench/virtual-clock.ts';
+import type { EventPayload, Request } from '../../../shared/contract.ts';
+import {
+  FaultPad,
+  faultImage,
+  faultMap,
+  faultProtocol,
+  watcherOf,
+  type FaultPadOptions,
+} from '../../support/fault-pad.ts';
+import { temporaryFolder } from '../../support/temporary-folder.ts';
+import { makeBench, valueOf, type TestBench } from './make-bench.ts';
+
+export type MemoryState = EventPayload<'memory.state'>;
+
+/** What the plan of these tests stores in the user layer. */
+export const wanted = {
+  left: { x: { min: 700, centre: 2100, max: 3300 }, y: { min: 800, centre: 2000, max: 3200 } },
+  right: { x: { min: 820, centre: 2040, max: 3260 }, y: { min: 850, centre: 2055, max: 3260 } },
+};
+
+export interface FaultBench {
+  readonly made: TestBench;
+  readonly pads: readonly FaultPad[];
+  /** The first pad and its handle. */
+  readonly pad: FaultPad;
+  readonly handle: string;
+  /** Opens a pad, again where it had left, and answers with its handle. */
+  open(pad: FaultPad): Promise<string>;
+  /** One timer after the other, with a turn for the disk between them. */
+  until(holds: () => boolean): Promise<void>;
+  /** Plays a session to its end. */
+  ended(handle: string): Promise<MemoryState>;
+}
+
+export interface FaultBenchOptions {
+  readonly folder?: string;
+  readonly lock?: PadLock;
+  /** One pad unless told otherwise. */
+  readonly pads?: readonly Omit<FaultPadOptions, 'clock'>[];
+}
+
+export async function faultBench(options: FaultBenchOptions = {}): Promise<FaultBench> {
+  const folder = options.folder ?? (await temporaryFolder());
+  await keepOwn(folder, 'maps', faultMap);
+  await keepOwn(folder, 'protocols', faultProtocol);
+  const clock = new VirtualClock(new Date('2024-05-01T10:00:00Z'));
+  const pads = (options.pads ?? [{ image: faultImage() }]).map((one) => new FaultPad({ ...one, clock }));
+  const lock = options.lock === undefined ? {} : { lock: options.lock };
+  const made = await makeBench({ folder, clock, watcher: watcherOf(...pads), ...lock });
+  const { bench } = made;
+  const until = async (holds: () => boolean): Promise<void> => {
+    while (!holds()) {
+      let calls = 0;
+      await clock.run(() => holds() || (calls += 1) > 1);
+      await nextTurn();
+    }
+  };
+  const open = async (pad: FaultPad): Promise<string> => {
+    const listed = valueOf(await bench.handle('pads.list', {}));
+    const handle = listed[pads.indexOf(pad)]?.pad ?? '';
+    valueOf(await bench.handle('pads.open', { pad: handle }));
+    return handle;
+  };
+  const [pad] = pads as [FaultPad];
+  return {
+    made,
+    pads,
+    pad,
+    handle: await open(pad),
+    open,
+    until,
+    async ended(handle) {
+      let last: MemoryState | null = null;
+      const stop = bench.listen('memory.state', (state) => {
+        if (state.pad === handle && state.end !== null) last = state;
+      });
+      await until(() => last !== null);
+      stop();
+      return last as unknown as MemoryState;
+    },
+  };
+}
+
+async function keepOwn(folder: string, shelf: string, value: { readonly id: string }): Promise<void> {
+  await mkdir(path.join(folder, shelf), { recursive: true });
+  await writeFile(path.join(folder, shelf, `${value.id}.json`), JSON.stringify(value));
+}
+
+export async function read(bench: FaultBench, pad: string): Promise<MemoryState> {
+  valueOf(await bench.made.bench.handle('memory.read', { pad }));
+  return bench.ended(pad);
+}
+
+/** Looks at what a journal's write left. */
+export async function show(bench: FaultBench, pad: string, journal: string): Promise<MemoryState> {
+  valueOf(await bench.made.bench.handle('memory.show', { pad, journal }));
+  return bench.ended(pad);
+}
+
+/** The wish to store the wanted numbers in the pad that was just read, with writing switched on for it. */
+export async function planned(bench: FaultBench, pad: string): Promise<Request<'memory.preview'>['wish']> {
+  const { made } = bench;
+  const { image } = await read(bench, pad);
+  const wish = { store: { layer: 'user' as const, mappings: wanted } };
+  const plan = valueOf(await made.bench.handle('images.plan', { image: image ?? '', map: faultMap.id, wish }));
+  valueOf(await made.bench.handle('memory.allow', { pad, writing: true }));
+  return { plan: plan.plan };
+}
+
+/** Confirms what was wished for, and begins it. */
+export async function begin(
+  { made }: Pick<FaultBench, 'made'>,
+  pad: string,
+  wish: Request<'memory.preview'>['wish'],
+): Promise<void> {
+  const { token } = valueOf(await made.bench.handle('memory.preview', { pad, wish }));
+  valueOf(await made.bench.handle('memory.write', { pad, token }));
+}
+
+export async function write(
+  bench: FaultBench,
+  pad: string,
+  wish: Request<'memory.preview'>['wish'],
+): Promise<MemoryState> {
+  await begin(bench, pad, wish);
+  return bench.ended(pad);
+}
+
+/** A write that is broken off by the pad's leaving in the middle of its first block; the pad is there again and open. */
+export async function breakOff(bench: FaultBench, pad: FaultPad = bench.pad): Promise<string> {
+  const handle = await bench.open(pad);
+  const wish = await planned(bench, handle);
+  // The readings before the first block are as many for every pad of this memory.
+  pad.arm({ kind: 'power lost in a block', k: FIRST_BLOCK });
+  const end = await write(bench, handle, wish);
+  if (end.end !== 'differs') throw new Error('The write was to break off.');
+  pad.mend();
+  return bench.open(pad);
+}
+
+/** Identify, battery, the whole memory; then the first block. */
+export const FIRST_BLOCK = 2 + Math.ceil(faultMap.size / faultProtocol.read.block);
+
+/** Handles of the journals that are open. */
+export async function openJournals({ made }: Pick<FaultBench, 'made'>): Promise<string[]> {
+  return valueOf(await made.bench.handle('journals.list', {})).map(({ journal }) => journal);
+}
