@@ -10,7 +10,7 @@ import { toleranceRadius } from '../measure/tolerance-radius.ts';
 import type { Pair, StickFields } from '../pad/stick.ts';
 
 export interface StickUnder {
-  /** Limited deflections that were read in each release, x and y in turn, each once; empty without a release. */
+  /** Limited deflections that were read in each release, x and y in turn; empty without a release. */
   readonly releases: readonly Float64Array[];
   /** Largest limited |d| of the settled readings, of a stick that nobody let go those of its still stretches; null without any. */
   readonly largestAtRest: number | null;
@@ -28,34 +28,33 @@ export interface GatePoint {
   readonly covered: boolean;
 }
 
-export function stickUnder(evidence: StickEvidence, mapping: StickMapping): StickUnder {
+/** `tolerance` is the tolerance radius under this mapping where it is known already. */
+export function stickUnder(
+  evidence: StickEvidence,
+  mapping: StickMapping,
+  tolerance = toleranceRadius(evidence, mapping),
+): StickUnder {
   const { fields } = evidence;
   const settled = settledDwells(evidence);
   const releases = evidence.rest?.dwells ?? [];
-  const read = releases.map(({ readings }) => deflectionsOf(readings, mapping, fields));
-  const atRest = releases.length > 0 ? read : settled.map(({ readings }) => deflectionsOf(readings, mapping, fields));
+  const read = releases.map((dwell) => deflectionsOf(dwell, mapping, fields));
+  const atRest = releases.length > 0 ? read : settled.map((dwell) => deflectionsOf(dwell, mapping, fields));
   return {
     releases: read,
     largestAtRest: settled.length === 0 ? null : Math.max(...atRest.map(largest)),
     rest: settled.length === 0 ? null : deflect(mapping, fields, meanRest(settled)),
-    toleranceRadius: toleranceRadius(evidence, mapping),
+    toleranceRadius: tolerance,
     gate: gatePoints(evidence, mapping),
   };
 }
 
-/** A stick at rest reads the same few counts again and again: each pair of them is deflected once. */
-function deflectionsOf(readings: Dwell['readings'], { x, y }: StickMapping, fields: StickFields): Float64Array {
-  const seen = new Map<number, Set<number>>();
-  const deflections: number[] = [];
+function deflectionsOf({ readings }: Dwell, { x, y }: StickMapping, fields: StickFields): Float64Array {
+  const deflections = new Float64Array(readings.length);
   for (let i = 0; i < readings.length; i += 2) {
-    const [countX = Number.NaN, countY = Number.NaN] = [readings[i], readings[i + 1]];
-    const ys = seen.get(countX);
-    if (ys?.has(countY) === true) continue;
-    if (ys === undefined) seen.set(countX, new Set([countY]));
-    else ys.add(countY);
-    deflections.push(limitAxis(deflectAxis(x, fields.x.up, countX)), limitAxis(deflectAxis(y, fields.y.up, countY)));
+    deflections[i] = limitAxis(deflectAxis(x, fields.x.up, readings[i] ?? Number.NaN));
+    deflections[i + 1] = limitAxis(deflectAxis(y, fields.y.up, readings[i + 1] ?? Number.NaN));
   }
-  return Float64Array.from(deflections);
+  return deflections;
 }
 
 function largest(deflections: Float64Array): number {

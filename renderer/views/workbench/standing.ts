@@ -28,7 +28,9 @@ export interface Standing extends Measured {
 
 /** Rest and rim under the candidate; apart from the zones, because moving a zone changes nothing of it. */
 export function measureUnder(evidence: StickEvidence, candidate: Candidate): Measured {
-  return { ...candidate, ...predict(evidence, candidate.mapping), under: stickUnder(evidence, candidate.mapping) };
+  const { mapping } = candidate;
+  const predicted = predict(evidence, mapping);
+  return { ...candidate, ...predicted, under: stickUnder(evidence, mapping, predicted.rest?.toleranceRadius ?? null) };
 }
 
 export function withZones(measured: Measured, chain: Chain): Standing {
