@@ -10,7 +10,15 @@ export const surveyDetailsSchema = z.object({
   identity: identitySchema,
   log: logMeasureSchema,
   mappingFrom: z.enum(['file', 'stored', 'range']),
-  sticks: z.partialRecord(stickIdSchema, z.object({ evidence: stickEvidenceSchema, current: stickMappingSchema })),
+  sticks: z.partialRecord(
+    stickIdSchema,
+    z.object({
+      evidence: stickEvidenceSchema,
+      current: stickMappingSchema,
+      /** What the pad stores for the stick, where the log says so; null in a layer that holds nothing good. */
+      layers: z.object({ user: stickMappingSchema.nullable(), factory: stickMappingSchema.nullable() }).nullable(),
+    }),
+  ),
   /** What `measure` prints of the log: measures, findings and verdicts. */
   report: measureReportSchema,
 });

@@ -1,7 +1,7 @@
 /** A drawing as data: what the screen and an exported SVG file both draw. Lengths in picture units (CSS pixels on screen). */
 
-/** Which mapping a mark stands for; null for what no mapping changes. Never told by colour alone: each has a dash or mark of its own. */
-export type Tone = 'now' | 'proposed' | 'yours' | 'before';
+/** Which mapping a mark stands for, `first` and `second` those of two hosts; null for what no mapping changes. Never told by colour alone: each has a dash or mark of its own. */
+export type Tone = 'now' | 'proposed' | 'yours' | 'before' | 'first' | 'second';
 
 /** What a mark is; a style sheet says how each looks. */
 export type Role =

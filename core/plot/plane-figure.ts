@@ -103,7 +103,11 @@ function squareSpan(input: PlaneInput): { x: [number, number]; y: [number, numbe
     bounds.yLow = Math.min(bounds.yLow, y);
     bounds.yHigh = Math.max(bounds.yHigh, y);
   };
-  for (const points of [input.trace ?? [], input.before?.trace ?? [], ...input.series.map((series) => series.unit)])
+  for (const points of [
+    input.trace ?? [],
+    input.before?.trace ?? [],
+    ...[...input.series, ...(input.beside ?? [])].map(({ unit }) => unit),
+  ])
     for (let at = 0; at + 1 < points.length; at += 2) take(points[at] ?? 0, points[at + 1] ?? 0);
   for (const rest of [...input.rests, input.about]) take(rest.x, rest.y);
   const half = Math.max(1, (bounds.xHigh - bounds.xLow) / 2, (bounds.yHigh - bounds.yLow) / 2) * 1.08;

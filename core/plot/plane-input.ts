@@ -21,6 +21,8 @@ export interface PlaneInput {
   readonly trace: readonly number[] | null;
   /** Gate and rest points of another survey of the stick, to compare with; missing or null without one. */
   readonly before?: { readonly trace: readonly number[] | null; readonly rests: readonly Pair[] } | null;
+  /** Series of a picture beside this one, which has the same scale. */
+  readonly beside?: readonly PlaneSeries[];
   /** Point that directions are taken about. */
   readonly about: Pair;
 }

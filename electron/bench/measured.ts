@@ -2,6 +2,7 @@
 import { gatherEvidence } from '../../core/capture/gather-evidence.ts';
 import type { Track } from '../../core/capture/track.ts';
 import { judgeTrack } from '../../core/findings/judge-track.ts';
+import { stickLayers } from '../../core/findings/stored-layers.ts';
 import type { Limits } from '../../core/findings/limits.ts';
 import { rangeMapping } from '../../core/mapping/range-mapping.ts';
 import { storedMapping } from '../../core/mapping/stored-mapping.ts';
@@ -19,7 +20,8 @@ export function measureForScreen(track: Track, limits: Limits): Measured {
     const fields = track.sticks[stick]?.fields;
     if (fields === undefined) return [];
     const current = stored?.[stick] ?? rangeMapping(fields);
-    return [[stick, { evidence: gatherEvidence(track, stick), current }] as const];
+    const layers = stickLayers(track.marks, stick);
+    return [[stick, { evidence: gatherEvidence(track, stick), current, layers }] as const];
   });
   const report = judgeTrack(track, null, limits);
   return measuredSchema.parse({

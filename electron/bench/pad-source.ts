@@ -1,4 +1,5 @@
 /** A pad that can be opened, wherever it comes from, and how the bench learns of the real ones. */
+import type { LayerName } from '../../core/image/memory-map.ts';
 import type { PadMapping } from '../../core/mapping/mapping.ts';
 import type { SimulatedHand } from '../../core/simulate/simulated-hand.ts';
 import type { Problem, Result } from '../../core/result.ts';
@@ -16,8 +17,8 @@ export interface PadSource {
   /** Why it cannot be opened, or null. */
   readonly problem: Problem | null;
   readonly rule: AccessRule | null;
-  /** The mapping that the pad itself stores, where it was read; written into every log of it. */
-  readonly stored?: PadMapping;
+  /** What the pad's layers hold at this moment, where that is known without a reading; written into every log of it. */
+  readonly stored?: () => Readonly<Record<LayerName, PadMapping | null>>;
   /** The hand of a simulated pad; null for a real one. */
   readonly hand: SimulatedHand | null;
 }

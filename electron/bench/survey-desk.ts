@@ -144,7 +144,7 @@ export class SurveyDesk {
     this.#ports.quiet(true);
     logStart(recorder.value, pad, startMicros);
     const { stored } = pad.source;
-    if (stored !== undefined) recorder.value.mark(startMicros, 'layers', { layers: { user: stored } });
+    if (stored !== undefined) recorder.value.mark(startMicros, 'layers', { layers: stored() });
     session.begin();
     return done(session.state);
   }

@@ -1,4 +1,8 @@
 /** Plugs simulated pads in by the name of what is wrong with them. */
+import { bundledMaps } from '../../core/image/bundled-maps.ts';
+import { decodeLayers } from '../../core/image/decode-layers.ts';
+import type { MemoryMap } from '../../core/image/memory-map.ts';
+import { validLayers } from '../../core/image/valid-layers.ts';
 import type { StoredLayers } from '../../core/simulate/build.ts';
 import { demos, findDemo, type DemoName } from '../../core/simulate/demos.ts';
 import { memoryImage } from '../../core/simulate/memory-image.ts';
@@ -6,7 +10,7 @@ import { SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
 import { createSimulatedPad } from '../../core/simulate/simulated-pad.ts';
 import { done } from '../../core/result.ts';
 import type { Clock } from '../bench/clock.ts';
-import type { PlugDemo } from '../bench/pad-source.ts';
+import type { PadSource, PlugDemo } from '../bench/pad-source.ts';
 import { SimulatedTransport } from './simulated-transport.ts';
 
 /** Each further pad gets a seed of its own, counted up from the first: the same calls give the same pads. */
@@ -19,19 +23,30 @@ export function createDemoPlug(clock: Clock, firstSeed: number): PlugDemo {
     const pad = createSimulatedPad(demo.value, seed);
     plugged += 1;
     const memory = memoryFor(demo.value, pad.layers.layers, seed);
-    const transport = new SimulatedTransport(key, pad, clock, memory);
-    // Counts of the plain family have gone through that mapping already: it is not theirs to be looked at under.
-    const { family, firmware } = demos[demo.value].build;
-    const stored = family === 'sensor' ? { stored: firmware } : {};
+    const transport = new SimulatedTransport(key, pad, clock, memory?.memory ?? null);
+    const stored = memory === null ? {} : { stored: () => layersIn(memory) };
     return done({ transport, problem: null, rule: null, hand: transport.hand, ...stored });
   };
+}
+
+interface MemoryUnderMap {
+  readonly memory: SimulatedMemory;
+  readonly map: MemoryMap;
 }
 
 /** Two of the pads have an older board with the small memory. Pads of the plain family give no access to theirs. */
 const OLDER_BOARDS: ReadonlySet<DemoName> = new Set(['worn', 'loose']);
 
-function memoryFor(demo: DemoName, layers: StoredLayers, seed: number): SimulatedMemory | null {
+/** Null where what the pad reports has gone through its mapping already: that is not its to be looked at under again. */
+function memoryFor(demo: DemoName, layers: StoredLayers, seed: number): MemoryUnderMap | null {
   if (demos[demo].build.family !== 'sensor') return null;
   const kind = OLDER_BOARDS.has(demo) ? 'words' : 'packed';
-  return new SimulatedMemory({ kind, image: memoryImage(kind, layers, seed), seed });
+  const map = bundledMaps.find(({ id }) => id === `bench-pad-${kind}`);
+  if (map === undefined) return null;
+  return { memory: new SimulatedMemory({ kind, image: memoryImage(kind, layers, seed), seed }), map };
+}
+
+/** Looked up in the memory itself, so that what was written meanwhile counts. */
+function layersIn({ memory, map }: MemoryUnderMap): ReturnType<NonNullable<PadSource['stored']>> {
+  return validLayers(decodeLayers(memory.image, map));
 }

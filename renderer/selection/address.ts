@@ -10,6 +10,7 @@ const DETAILS = [
   { view: 'survey', detail: 'inputs' },
   { view: 'workbench', detail: 'chain' },
   { view: 'workbench', detail: 'consumers' },
+  { view: 'workbench', detail: 'hosts' },
   { view: 'memory', detail: 'find' },
   { view: 'memory', detail: 'kept' },
 ] as const;

@@ -2,7 +2,7 @@ import { readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { EventPayload, Reply } from '../../../shared/contract.ts';
-import { makeBench, openFirst, valueOf, type TestBench } from './make-bench.ts';
+import { follow, makeBench, openFirst, surveyOf, valueOf, type TestBench } from './make-bench.ts';
 
 type State = EventPayload<'memory.state'>;
 
@@ -69,6 +69,22 @@ describe('a memory session', () => {
     expect(opened.layers[1]?.sticks.map(({ mapping }) => mapping)).toEqual([user.left, user.right]);
     expect(await bench.handle('journals.list', {})).toEqual({ ok: true, value: [] });
     expect(await readdir(path.join(made.folder, 'journals', 'over'))).toHaveLength(1);
+  });
+
+  it('is what the next survey of the pad says of its layers', async () => {
+    const { made, pad } = await begin();
+    const plan = await readAndPlan(made, pad);
+    await made.bench.handle('memory.allow', { pad, writing: true });
+    const { token } = valueOf(await made.bench.handle('memory.preview', { pad, wish: { plan: plan.plan } }));
+    valueOf(await made.bench.handle('memory.write', { pad, token }));
+    expect((await ended(made, pad)).end).toBe('after');
+    await follow(made, pad);
+    const wish = surveyOf(pad, { sticks: ['left'], steps: ['rest'], releases: 3 });
+    const { survey } = valueOf(await made.bench.handle('survey.start', wish));
+    await made.until(() => made.states.at(-1)?.step === 'done');
+    const { sticks } = valueOf(await made.bench.handle('surveys.open', { survey }));
+    expect(sticks.left).toMatchObject({ current: user.left, layers: { user: user.left } });
+    expect(sticks.left?.layers?.factory).not.toEqual(user.left);
   });
 
   it('does not take a confirmation that is too old', async () => {

@@ -89,7 +89,7 @@ describe('a survey on the bench', () => {
     const test = await underway({}, { releases: 2, turns: 1 });
     await test.until(() => isOver(test));
     const marks = await marksOf(test, test.survey);
-    expect(marks[0]).toMatch(/^layers \{"layers":\{"user":\{"left":\{"x":\{"min":/u);
+    expect(marks[0]).toMatch(/^layers \{"layers":\{"factory":\{"left":\{"x":\{"min":.*"user":null\}\}$/u);
     expect(marks.filter((mark) => mark.startsWith('capture'))).toEqual([
       'capture {"stick":"left","purpose":"rest","edge":"begin"}',
       'capture {"stick":"left","purpose":"rest","edge":"end"}',

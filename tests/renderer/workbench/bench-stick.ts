@@ -51,8 +51,12 @@ export function surveyOf(sticks: SurveyDetails['sticks'], domain: 'sensor' | 're
 }
 
 /** The evidence as it crosses to the screen: plain, mutable arrays. */
-export function asSent(evidence: StickEvidence, current: StickMapping): NonNullable<SurveyDetails['sticks']['left']> {
-  return structuredClone({ evidence, current }) as NonNullable<SurveyDetails['sticks']['left']>;
+export function asSent(
+  evidence: StickEvidence,
+  current: StickMapping,
+  layers: NonNullable<SurveyDetails['sticks']['left']>['layers'] = null,
+): NonNullable<SurveyDetails['sticks']['left']> {
+  return structuredClone({ evidence, current, layers }) as NonNullable<SurveyDetails['sticks']['left']>;
 }
 
 /** A window's session storage with nothing in it. */
