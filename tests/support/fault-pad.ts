@@ -1,4 +1,6 @@
 /** A pad with a memory of 1 KiB as the bench meets one: a transport over a memory world, in which one thing may go wrong. */
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
 import { bundledProtocols } from '../../core/image/bundled-protocols.ts';
 import { bundledMaps } from '../../core/image/bundled-maps.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
@@ -52,6 +54,15 @@ export const faultProtocol: MemoryProtocol = {
 /** A byte that a plan changes, and one that none does. */
 export const victim = { inPlan: 0x103, elsewhere: 0x201 };
 
+/** What the plan of these tests stores in the user layer. */
+export const wanted = {
+  left: { x: { min: 700, centre: 2100, max: 3300 }, y: { min: 800, centre: 2000, max: 3200 } },
+  right: { x: { min: 820, centre: 2040, max: 3260 }, y: { min: 850, centre: 2055, max: 3260 } },
+};
+
+/** The command that the first block goes out with: identify, battery and the whole memory come before it. */
+export const FIRST_BLOCK = 2 + Math.ceil(faultMap.size / faultProtocol.read.block);
+
 /** Erased user layer, factory numbers, and what looks like a program. */
 export function faultImage(): Uint8Array {
   const factory = demos.healthy.build.firmware;
@@ -88,6 +99,8 @@ export class FaultPad implements Transport {
   onAbort: () => void = () => undefined;
   /** From this command on the program is dead: `after` lets the pad take that one still. */
   killAt: { readonly command: number; readonly after: boolean } | null = null;
+  /** Told of each command by its number, before the pad takes it and after. */
+  onCommand: (command: number, when: 'before' | 'after') => void = () => undefined;
   #listener: TransportListener | null = null;
   #isThere = true;
   /** Commands since the last fault was set. */
@@ -162,11 +175,13 @@ export class FaultPad implements Transport {
     const { killAt } = this;
     if (killAt !== null && at >= killAt.command + (killAt.after ? 1 : 0)) return done(undefined);
     this.image[COUNTER_AT] = ((this.image[COUNTER_AT] ?? 0) + 1) & 0xff;
+    this.onCommand(at, 'before');
     let event = this.world.send(reportId, payload);
     if (event.is === 'abort') {
       this.onAbort();
       event = this.world.send(reportId, payload);
     }
+    this.onCommand(at, 'after');
     if (event.is === 'lost') this.leave();
     if (killAt !== null && at >= killAt.command) return done(undefined);
     if (event.is === 'reply') this.#tell(event.payload, REPLY_MILLIS);
@@ -185,6 +200,17 @@ export class FaultPad implements Transport {
 
 function gone(): ReturnType<typeof failed> {
   return failed('pad-gone', 'Fault pad is no longer there; plug it in again.');
+}
+
+/** Puts map and protocol of these pads into a data folder. */
+export async function keepFiles(folder: string): Promise<void> {
+  for (const [shelf, value] of [
+    ['maps', faultMap],
+    ['protocols', faultProtocol],
+  ] as const) {
+    await mkdir(path.join(folder, shelf), { recursive: true });
+    await writeFile(path.join(folder, shelf, `${value.id}.json`), JSON.stringify(value));
+  }
 }
 
 /** Tells these pads, and no others ever. */

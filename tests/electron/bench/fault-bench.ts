@@ -1,6 +1,4 @@
 /** A bench with a pad that things go wrong with, and the calls of a technician at it. */
-import { mkdir, writeFile } from 'node:fs/promises';
-import path from 'node:path';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { PadLock } from '../../../electron/bench/pad-lock-port.ts';
 import { VirtualClock } from '../../../electron/bench/virtual-clock.ts';
@@ -9,7 +7,9 @@ import {
   FaultPad,
   faultImage,
   faultMap,
-  faultProtocol,
+  FIRST_BLOCK,
+  keepFiles,
+  wanted,
   watcherOf,
   type FaultPadOptions,
 } from '../../support/fault-pad.ts';
@@ -17,12 +17,6 @@ import { temporaryFolder } from '../../support/temporary-folder.ts';
 import { makeBench, valueOf, type TestBench } from './make-bench.ts';
 
 export type MemoryState = EventPayload<'memory.state'>;
-
-/** What the plan of these tests stores in the user layer. */
-export const wanted = {
-  left: { x: { min: 700, centre: 2100, max: 3300 }, y: { min: 800, centre: 2000, max: 3200 } },
-  right: { x: { min: 820, centre: 2040, max: 3260 }, y: { min: 850, centre: 2055, max: 3260 } },
-};
 
 export interface FaultBench {
   readonly made: TestBench;
@@ -47,8 +41,7 @@ export interface FaultBenchOptions {
 
 export async function faultBench(options: FaultBenchOptions = {}): Promise<FaultBench> {
   const folder = options.folder ?? (await temporaryFolder());
-  await keepOwn(folder, 'maps', faultMap);
-  await keepOwn(folder, 'protocols', faultProtocol);
+  await keepFiles(folder);
   const clock = new VirtualClock(new Date('2024-05-01T10:00:00Z'));
   const pads = (options.pads ?? [{ image: faultImage() }]).map((one) => new FaultPad({ ...one, clock }));
   const lock = options.lock === undefined ? {} : { lock: options.lock };
@@ -85,11 +78,6 @@ export async function faultBench(options: FaultBenchOptions = {}): Promise<Fault
       return last as unknown as MemoryState;
     },
   };
-}
-
-async function keepOwn(folder: string, shelf: string, value: { readonly id: string }): Promise<void> {
-  await mkdir(path.join(folder, shelf), { recursive: true });
-  await writeFile(path.join(folder, shelf, `${value.id}.json`), JSON.stringify(value));
 }
 
 export async function read(bench: FaultBench, pad: string): Promise<MemoryState> {
@@ -143,9 +131,6 @@ export async function breakOff(bench: FaultBench, pad: FaultPad = bench.pad): Pr
   pad.mend();
   return bench.open(pad);
 }
-
-/** Identify, battery, the whole memory; then the first block. */
-export const FIRST_BLOCK = 2 + Math.ceil(faultMap.size / faultProtocol.read.block);
 
 /** Handles of the journals that are open. */
 export async function openJournals({ made }: Pick<FaultBench, 'made'>): Promise<string[]> {

@@ -5,9 +5,10 @@ import { expect, it } from 'vitest';
 import { bundledMaps } from '../../../core/image/bundled-maps.ts';
 import { bundledProtocols } from '../../../core/image/bundled-protocols.ts';
 import type { Request } from '../../../shared/contract.ts';
+import { wanted } from '../../support/fault-pad.ts';
 import { temporaryFolder } from '../../support/temporary-folder.ts';
 import { follow, makeBench, openFirst, surveyOf, valueOf, type TestBench } from './make-bench.ts';
-import { wanted, type MemoryState } from './fault-bench.ts';
+import type { MemoryState } from './fault-bench.ts';
 
 const map = 'own-packed';
 

@@ -3,12 +3,11 @@ import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { memoryEnd } from '../../../core/image/differing-bytes.ts';
-import { faultImage, faultMap, victim } from '../../support/fault-pad.ts';
+import { faultImage, faultMap, FIRST_BLOCK, victim } from '../../support/fault-pad.ts';
 import {
   begin,
   breakOff,
   faultBench,
-  FIRST_BLOCK,
   openJournals,
   planned,
   read,
