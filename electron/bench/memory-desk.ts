@@ -54,6 +54,11 @@ export class MemoryDesk {
     return this.#underway.get(pad)?.run.state ?? this.#states.get(pad) ?? null;
   }
 
+  /** The image that was read last, until a write makes it an old one. */
+  imageOf(pad: string): ReadImage | null {
+    return this.#images.get(pad) ?? null;
+  }
+
   async about(pad: string): Promise<Result<Reply<'memory.about'>>> {
     const session = this.#ports.rack.session(pad);
     if (!session.ok) return session;
@@ -164,16 +169,13 @@ export class MemoryDesk {
     if ('plan' in wish) {
       const held = this.#ports.plans.find(wish.plan);
       if (!held.ok) return held;
-      const { patch, map, isOwn } = held.value;
       const open = await this.#ports.journals.ofPad(identity, read.unit);
-      if (open !== null && patch.restores !== true)
+      if (open !== null && held.value.patch.restores !== true)
         return failed(
           'journal-open',
           'A write to this pad was broken off; finish it or restore what was before first.',
         );
-      // Any bytes may be called a restore in a patch file: there only an image that was kept is one.
-      const isKept = isOwn || patch.restores !== true || (await this.#ports.vault.read(patch.result ?? '')).ok;
-      return isKept ? orderPlan(patch, map, read, protocol) : neverKept();
+      return orderPlan(held.value, read, protocol, (image) => this.#ports.vault.read(image));
     }
     const [doing, id] = 'finish' in wish ? (['finish', wish.finish] as const) : (['restore', wish.restore] as const);
     if (this.#looked.get(pad) !== id)
@@ -284,10 +286,6 @@ export class MemoryDesk {
   #inTheWay(pad: string, session: PadSession, protocol: MemoryProtocol): Problem | null {
     return standsInTheWay(session, protocol, { underway: this.isBusy(pad), captured: this.#ports.isCaptured(pad) });
   }
-}
-
-function neverKept(): Result<never> {
-  return failed('restore-not-kept', 'The plan restores an image that was never kept here; plan it from a kept image.');
 }
 
 function failedEnd(problem: Problem): MemoryEnd {

@@ -1,26 +1,20 @@
-/** Puts the memory desk together: its folders, its journals, what it tells. */
-import path from 'node:path';
+/** The memory desk behind the contract, and what it tells. */
 import type { Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
-import { JournalStore } from '../store/journal.ts';
 import type { Vault } from '../store/vault.ts';
-import { WriteSwitch } from '../store/write-switch.ts';
 import type { BenchOptions } from './bench-options.ts';
 import type { Handlers } from './call-handlers.ts';
 import type { EventBoard } from './event-board.ts';
 import { ImageDesk } from './image-desk.ts';
 import { tellImages } from './image-handlers.ts';
-import { JournalDesk } from './journal-desk.ts';
 import type { MapShelf } from './map-shelf.ts';
-import { MemoryDesk } from './memory-desk.ts';
+import type { MemoryDesk } from './memory-desk.ts';
 import { memoryHandlers } from './memory-handlers.ts';
+import { memoryParts } from './memory-parts.ts';
 import type { MemoryPorts } from './memory-ports.ts';
-import { padKey } from './pad-key.ts';
 import type { PadRack } from './pad-rack.ts';
 import type { PadRegistry } from './pad-registry.ts';
 import type { PlanBoard } from './plan-board.ts';
-import { ProtocolShelf } from './protocol-shelf.ts';
-import { WriteGate } from './write-gate.ts';
 
 export interface MemorySidePorts extends Pick<MemoryPorts, 'isCaptured' | 'quiet'> {
   readonly options: Pick<BenchOptions, 'folder' | 'version' | 'clock' | 'lock'>;
@@ -42,24 +36,19 @@ interface MemorySide {
 export function memorySide({ options, registry, events, ...ports }: MemorySidePorts): MemorySide {
   const { folder, version, clock, lock } = options;
   const { vault, maps, plans, rack, isCaptured, quiet, openSurvey, startOf } = ports;
-  const now = (): Date => clock.now();
-  const store = new JournalStore(path.join(folder, 'journals'), now);
-  const journals = new JournalDesk(store, vault, (pad) => registry.padOf((one) => padKey(one) === padKey(pad)));
-  const images = new ImageDesk(vault, maps, plans, now);
+  const images = new ImageDesk(vault, maps, plans, () => clock.now());
   const noted = (): void => void journals.list().then((list) => events.tell('journals.changed', list));
   const mapped = (): void => void maps.list().then((list) => events.tell('maps.changed', [...list]));
-  const desk = new MemoryDesk({
+  const { desk, journals, store } = memoryParts({
+    folder,
     version,
     clock,
     rack,
+    registry,
     lock,
     vault,
     maps,
     plans,
-    store,
-    journals,
-    protocols: new ProtocolShelf(path.join(folder, 'protocols'), now),
-    gate: new WriteGate(new WriteSwitch(path.join(folder, 'writable-pads.json'), now)),
     isCaptured,
     quiet,
     tell: (state) => events.tell('memory.state', state),

@@ -1,5 +1,6 @@
 /** Turns what the technician wishes into the whole of what will be written: checked, cut into blocks, ready to be confirmed. */
 import { applyPatch } from '../../core/image/apply-patch.ts';
+import { firstDifference } from '../../core/image/differing-bytes.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import type { Patch } from '../../core/image/patch.ts';
@@ -9,6 +10,7 @@ import type { WriteJob } from '../../core/image/write-job.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { sha256Of } from '../store/vault.ts';
 import { withChanges, type BrokenWrite } from './journal-desk.ts';
+import type { HeldPlan } from './plan-board.ts';
 
 /** The image that was read from a pad in this run. */
 export interface ReadImage {
@@ -26,15 +28,41 @@ export interface WriteOrder {
   readonly broken: BrokenWrite | null;
 }
 
-/** A plan as it was made for the image that was read from this pad. */
-export function orderPlan(patch: Patch, map: MemoryMap, read: ReadImage, protocol: MemoryProtocol): Result<WriteOrder> {
-  if (patch.sha256 !== read.image)
-    return failed(
-      'plan-other-image',
-      'The plan is for another image than the one last read from this pad; plan it for that one.',
-    );
-  const after = patch.restores === true ? restored(patch, read) : applyPatch(read.bytes, patch, map, sha256Of);
-  return after.ok ? done(orderOf('write', patch, after.value, read, protocol, null)) : after;
+/**
+ * A plan as it was made for the image that was read from this pad, or for a kept one that the pad still holds but for what
+ * changes by itself: `kept` reads that.
+ */
+export async function orderPlan(
+  { patch, map, isOwn }: HeldPlan,
+  read: ReadImage,
+  protocol: MemoryProtocol,
+  kept: (sha256: string) => Promise<Result<Uint8Array>>,
+): Promise<Result<WriteOrder>> {
+  // Any bytes may be called a restore in a patch file: there only an image that was kept is one.
+  if (patch.restores === true && !isOwn && !(await kept(patch.result ?? '')).ok) return neverKept();
+  const base = patch.sha256 === read.image ? done(read) : await keptBase(patch.sha256, read, kept);
+  if (!base.ok) return base;
+  const { bytes } = base.value;
+  const after = patch.restores === true ? restored(patch, base.value) : applyPatch(bytes, patch, map, sha256Of);
+  return after.ok ? done(orderOf('write', patch, after.value, base.value, protocol, null)) : after;
+}
+
+async function keptBase(
+  image: string,
+  read: ReadImage,
+  kept: (sha256: string) => Promise<Result<Uint8Array>>,
+): Promise<Result<ReadImage>> {
+  const base = await kept(image);
+  if (!base.ok && base.problem.code !== 'file-missing') return base;
+  const isAlike =
+    base.ok &&
+    base.value.length === read.bytes.length &&
+    firstDifference(base.value, read.bytes, read.map.volatile) === null;
+  if (isAlike) return done({ ...read, image, bytes: base.value });
+  return failed(
+    'plan-other-image',
+    'The plan is for another image than the one last read from this pad; plan it for that one.',
+  );
 }
 
 /**
@@ -72,4 +100,8 @@ function orderOf(
   const blocks = writeBlocks(patch, bytes, after, map, protocol);
   // What a broken write left is nothing to go back to.
   return { doing, patch, broken, job: { map, unit, before: bytes, after, blocks, rollsBack: broken === null } };
+}
+
+function neverKept(): Result<never> {
+  return failed('restore-not-kept', 'The plan restores an image that was never kept here; plan it from a kept image.');
 }
