@@ -5,7 +5,7 @@ import type { MemoryMap } from '../../core/image/memory-map.ts';
 import { validLayers } from '../../core/image/valid-layers.ts';
 import type { StoredLayers } from '../../core/simulate/build.ts';
 import { demos, findDemo, type DemoName } from '../../core/simulate/demos.ts';
-import { memoryImage } from '../../core/simulate/memory-image.ts';
+import { memoryImage, type MemoryKind } from '../../core/simulate/memory-image.ts';
 import { SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
 import { createSimulatedPad } from '../../core/simulate/simulated-pad.ts';
 import { done } from '../../core/result.ts';
@@ -34,15 +34,20 @@ interface MemoryUnderMap {
   readonly map: MemoryMap;
 }
 
-/** Two of the pads have an older board with the small memory. Pads of the plain family give no access to theirs. */
+/** Two of the pads have an older board with the small memory. */
 const OLDER_BOARDS: ReadonlySet<DemoName> = new Set(['worn', 'loose']);
+
+/** Pads of the plain family give no access to their memory: null. */
+export function memoryKindOf(demo: DemoName): MemoryKind | null {
+  if (demos[demo].build.family !== 'sensor') return null;
+  return OLDER_BOARDS.has(demo) ? 'words' : 'packed';
+}
 
 /** Null where what the pad reports has gone through its mapping already: that is not its to be looked at under again. */
 function memoryFor(demo: DemoName, layers: StoredLayers, seed: number): MemoryUnderMap | null {
-  if (demos[demo].build.family !== 'sensor') return null;
-  const kind = OLDER_BOARDS.has(demo) ? 'words' : 'packed';
-  const map = bundledMaps.find(({ id }) => id === `bench-pad-${kind}`);
-  if (map === undefined) return null;
+  const kind = memoryKindOf(demo);
+  const map = bundledMaps.find(({ id }) => id === `bench-pad-${kind ?? ''}`);
+  if (kind === null || map === undefined) return null;
   return { memory: new SimulatedMemory({ kind, image: memoryImage(kind, layers, seed), seed }), map };
 }
 
