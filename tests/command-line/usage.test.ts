@@ -35,7 +35,18 @@ describe('usage of the command line', () => {
   it('explains every command of the design and ends with 0', async () => {
     const ran = await stickwright(['--help']);
     expect(ran.code).toBe(0);
-    for (const name of ['pads', 'watch', 'descriptor', 'decode', 'survey', 'measure', 'propose', 'zones'])
+    for (const name of [
+      'pads',
+      'watch',
+      'descriptor',
+      'decode',
+      'survey',
+      'measure',
+      'propose',
+      'zones',
+      'image',
+      'memory',
+    ])
       expect(ran.stdout).toMatch(new RegExp(`^  ${name}\\b`, 'mu'));
   });
 

@@ -4,6 +4,7 @@ import type { InputForm } from '../../../core/hid/read-input.ts';
 import type { MeasureOptions } from './measure.ts';
 import type { ProposeOptions } from './propose.ts';
 import { addImageCommands } from './image-program.ts';
+import { addMemoryCommands } from './memory-program.ts';
 import type { ConsumersOptions } from './consumers.ts';
 import { DEFAULT_STEPS, STEPS_TEXT } from './survey-steps.ts';
 import type { SelfCheckOptions } from './self-check.ts';
@@ -156,6 +157,7 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
   ).option('--seed <n>', 'chance of the simulated pad', whole, 1);
 
   addImageCommands(program, attach);
+  addMemoryCommands(program, attach);
   return program;
 }
 

@@ -1,0 +1,74 @@
+/** The pad whose memory a command works with, held against every other program until the command ends. */
+import path from 'node:path';
+import type { PadIdentity } from '../../../core/pad/identity.ts';
+import { done, failed, type Result } from '../../../core/result.ts';
+import { systemClock, type Clock } from '../../bench/clock.ts';
+import { padKey } from '../../bench/pad-key.ts';
+import type { PadSource } from '../../bench/pad-source.ts';
+import { VirtualClock } from '../../bench/virtual-clock.ts';
+import { createPadLock } from '../../store/pad-lock.ts';
+import { findPlaces } from '../../store/places.ts';
+import { keptDemo, keptDemoName } from '../../transport/kept-demo.ts';
+import { choosePad } from './live-pad.ts';
+import { lookForPads } from './real-pads.ts';
+import type { Terminal } from './terminal.ts';
+
+export interface MemoryChoice {
+  readonly pad?: string;
+  readonly demo?: string;
+  /** A simulated pad takes as long as a real one would. */
+  readonly realTime?: boolean;
+}
+
+export interface HeldPad {
+  readonly source: PadSource;
+  /** Moved on by the command itself; null where the pad lives by the machine's clock. */
+  readonly virtual: VirtualClock | null;
+  readonly clock: Clock;
+  readonly release: () => Promise<void>;
+}
+
+/** A simulated pad keeps its memory in the data folder; a real one is locked by its path. */
+export async function holdPad(terminal: Terminal, choice: MemoryChoice): Promise<Result<HeldPad>> {
+  const lock = createPadLock();
+  if (choice.demo === undefined) {
+    const source = await choosePad(terminal, choice, systemClock);
+    if (!source.ok) return source;
+    const { identity, lockKey } = source.value.transport;
+    const release = lockKey === undefined ? done(() => Promise.resolve()) : await lock.take(identity, lockKey);
+    return release.ok
+      ? done({ source: source.value, virtual: null, clock: systemClock, release: release.value })
+      : release;
+  }
+  const demo = keptDemo(choice.demo, path.join(findPlaces().data, 'demos'));
+  if (!demo.ok) return demo;
+  // Locked before its memory is read: another program may be about to change that.
+  const release = await lock.take(demo.value.identity, demo.value.file);
+  if (!release.ok) return release;
+  const virtual = choice.realTime === true ? null : new VirtualClock(new Date());
+  const clock = virtual === null ? systemClock : onDate(virtual);
+  const source = await demo.value.plug(clock);
+  if (source.ok) return done({ source: source.value, virtual, clock, release: release.value });
+  await release.value();
+  return source;
+}
+
+/** The pad that a journal is of, where it is connected. */
+export async function choicePadOf(identity: PadIdentity): Promise<Result<MemoryChoice>> {
+  const demo = keptDemoName(identity);
+  if (demo !== null) return done({ demo });
+  const found = await lookForPads();
+  if (!found.ok) return found;
+  const pad = found.value.pads.find((one) => padKey(one.identity) === padKey(identity));
+  if (pad !== undefined) return done({ pad: pad.path });
+  return failed('pad-gone', `${identity.product}, which the journal is of, is not connected; plug it in.`);
+}
+
+/** Waits by virtual time, dates by the machine's: a journal says when it was really written. */
+function onDate(virtual: VirtualClock): Clock {
+  return {
+    micros: () => virtual.micros(),
+    now: () => new Date(),
+    after: (millis, call) => virtual.after(millis, call),
+  };
+}

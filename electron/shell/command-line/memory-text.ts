@@ -1,0 +1,37 @@
+/** What the memory commands print: what would be written, and what a session ended with. */
+import { row } from '../../../core/measure/table.ts';
+import type { MemoryState } from '../../bench/memory-run.ts';
+import type { Reply } from '../../../shared/contract.ts';
+import { drawSections } from './tables.ts';
+
+type Preview = Reply<'memory.preview'>;
+
+/** Every named value old → new with its bytes, the blocks in the order of writing, and what to mind. */
+export function planText({ changes, blocks, cautions }: Preview): string {
+  const sections = [
+    {
+      title: 'changes',
+      rows: changes.map(({ means, offset, old, new: now }) => row(means, `${old} → ${now}`, `at ${String(offset)}`)),
+    },
+    {
+      title: 'blocks in the order of writing',
+      rows: blocks.map(({ offset, bytes }) =>
+        row(`at ${String(offset)}`, `${String(bytes)} ${bytes === 1 ? 'byte' : 'bytes'}`),
+      ),
+    },
+  ];
+  return [drawSections(sections), ['before you confirm', ...cautions].join('\n  ')].join('\n\n');
+}
+
+export function endText({ says, image, bytes, retries }: MemoryState): string {
+  const end = [
+    says,
+    ...(image === null ? [] : [`Its image is kept: ${image}`]),
+    ...(retries === 0 ? [] : [`Commands sent once more: ${String(retries)}`]),
+  ].join('\n');
+  if (bytes.length === 0) return end;
+  const rows = bytes.map(({ offset, before, after, now, means }) =>
+    row(`at ${String(offset)}`, `${before}, ${after}, ${now ?? 'not known'}`, means ?? ''),
+  );
+  return [end, drawSections([{ title: 'bytes that differ: before, planned, now', rows }])].join('\n\n');
+}
