@@ -34,7 +34,8 @@ export type Role =
   | 'back'
   | 'guard'
   | 'judged'
-  | 'evidence';
+  | 'evidence'
+  | 'sample';
 
 interface Styled {
   readonly role: Role;

@@ -5,7 +5,7 @@ import type { Figure, Mark, Room } from './figure.ts';
 import { linearScale, type LinearScale } from './linear-scale.ts';
 import { dot, line, polyline, text } from './marks.ts';
 import type { PlaneInput } from './plane-input.ts';
-import { restInset } from './rest-inset.ts';
+import { restInset, type RestInset } from './rest-inset.ts';
 import { decimalTicks } from './ticks.ts';
 
 export interface PlaneFigure extends Figure {
@@ -14,6 +14,8 @@ export interface PlaneFigure extends Figure {
   readonly frame: Frame;
   readonly about: Pair;
   readonly fields: StickFields;
+  /** The magnified rest; null without one. */
+  readonly inset: RestInset | null;
 }
 
 /** Equal counts take equal lengths on both axes; right is right and up is up, whichever way the counts grow. */
@@ -33,12 +35,13 @@ export function planeFigure(input: PlaneInput, room: Room): PlaneFigure {
   const place = (points: readonly number[]): number[] =>
     points.map((value, index) => (index % 2 === 0 ? x.at(value) : y.at(value)));
   const most = Math.max(2, Math.floor(side / (letter * 4)));
-  const inset = {
+  const box = {
     x: left + side + letter * 1.2,
     y: top + side - Math.min(side * 0.62, insetWidth * 1.4),
     width: insetWidth,
     height: Math.min(side * 0.62, insetWidth * 1.4),
   };
+  const inset = restInset(input, { x, y }, box, letter);
   const marks: Mark[] = [
     ...decimalTicks(...span.x, most).values.flatMap((value) => [
       line('grid', null, x.at(value), top, x.at(value), top + side),
@@ -62,9 +65,19 @@ export function planeFigure(input: PlaneInput, room: Room): PlaneFigure {
     ...input.rests.map((rest) => dot('rest', null, x.at(rest.x), y.at(rest.y), letter * 0.1)),
     text('title', null, left + letter * 0.5, top + letter * 1.3, '↑ up', 'start'),
     text('title', null, left + side - letter * 0.5, top + side - letter * 0.6, 'right →', 'end'),
-    ...restInset(input, { x, y }, inset, letter),
+    ...(inset?.marks ?? []),
   ];
-  return { width: room.width, height: room.height, marks, x, y, frame, about: input.about, fields: input.fields };
+  return {
+    width: room.width,
+    height: room.height,
+    marks,
+    x,
+    y,
+    frame,
+    about: input.about,
+    fields: input.fields,
+    inset,
+  };
 }
 
 /** Angle of a picture point about the rest, degrees counter-clockwise from right in [0, 360). */

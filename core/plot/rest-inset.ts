@@ -2,7 +2,7 @@
 import type { Pair } from '../pad/stick.ts';
 import { clipPolyline, type Frame } from './clip-polyline.ts';
 import type { Mark } from './figure.ts';
-import type { LinearScale } from './linear-scale.ts';
+import { linearScale, type LinearScale } from './linear-scale.ts';
 import { dot, line, polyline, text } from './marks.ts';
 import type { PlaneInput } from './plane-input.ts';
 
@@ -14,19 +14,26 @@ const HOLE = 0.35;
 const TIMES = [8, 6, 5, 4, 3, 2, 1];
 const BARS = [5, 2, 1];
 
+export interface RestInset {
+  readonly box: Frame;
+  readonly x: LinearScale;
+  readonly y: LinearScale;
+  readonly marks: readonly Mark[];
+}
+
 /**
  * The rest points about their mean, so many times the plane's own scale, with each mapping's centre and zone edge and a
  * bar of round counts. The zone's edge decides the magnification unless the cloud would shrink to a speck in it; then
- * the cloud does, and the edge lies outside. Nothing without a rest.
+ * the cloud does, and the edge lies outside. Null without a rest.
  */
 export function restInset(
   input: PlaneInput,
   scales: { readonly x: LinearScale; readonly y: LinearScale },
   box: Frame,
   letter: number,
-): Mark[] {
+): RestInset | null {
   const middle = meanPoint(input.rests);
-  if (middle === null) return [];
+  if (middle === null) return null;
   const perCount = Math.abs(scales.x.at(1) - scales.x.at(0));
   const cloud = Math.max(1, ...input.rests.map((rest) => distance(rest, middle)));
   const centres = Math.max(...input.series.map((series) => distance(series.centre, middle)), cloud);
@@ -35,40 +42,47 @@ export function restInset(
   const withEdges = roundDown(room / (edges * perCount), TIMES);
   const seen = cloud * perCount * withEdges >= letter * LEAST_CLOUD;
   const times = seen ? withEdges : roundDown(room / (centres * perCount), TIMES);
-  const x = (value: number): number => box.x + box.width / 2 + (scales.x.at(value) - scales.x.at(middle.x)) * times;
-  const y = (value: number): number => box.y + box.height / 2 + (scales.y.at(value) - scales.y.at(middle.y)) * times;
+  const x = magnified(scales.x, middle.x, times, box.x + box.width / 2);
+  const y = magnified(scales.y, middle.y, times, box.y + box.height / 2);
   const inside = (points: readonly number[]): number[] =>
     clipPolyline(
-      points.map((value, index) => (index % 2 === 0 ? x(value) : y(value))),
+      points.map((value, index) => (index % 2 === 0 ? x.at(value) : y.at(value))),
       box,
     );
   const bar = roundDown((box.width * 0.8) / (perCount * times), BARS);
   const barLength = bar * perCount * times;
   const barY = box.y - letter * 0.9;
-  return [
+  const marks: Mark[] = [
     { kind: 'rect', role: 'frame', tone: null, ...box },
     ...input.series.flatMap(({ tone, zone, centre }) => [
       ...(zone === null ? [] : [polyline('zone', tone, inside(zone))]),
       polyline('centre', tone, inside(cross(centre, (letter * 0.65) / (perCount * times)))),
     ]),
     ...beforeRests(input, { x, y }, box, letter),
-    ...input.rests.map((rest) => dot('rest', null, x(rest.x), y(rest.y), letter * 0.14)),
+    ...input.rests.map((rest) => dot('rest', null, x.at(rest.x), y.at(rest.y), letter * 0.14)),
     text('title', null, box.x, barY - letter * 2.3, `rest ×${times}`, 'start'),
     text('label', null, box.x, barY - letter * 0.7, `${bar} ${bar === 1 ? 'count' : 'counts'}`, 'start'),
     line('scaleBar', null, box.x, barY, box.x + barLength, barY),
   ];
+  return { box, x, y, marks };
+}
+
+/** A scale so many times as large, with a value in the middle of the box. */
+function magnified(scale: LinearScale, middle: number, times: number, at: number): LinearScale {
+  const perCount = (scale.at(1) - scale.at(0)) * times;
+  return linearScale([middle, middle + 1], [at, at + perCount]);
 }
 
 /** Rest points of the survey that is compared with, where they lie inside the box: small crosses. */
 function beforeRests(
   { before }: PlaneInput,
-  at: { x(value: number): number; y(value: number): number },
+  at: { readonly x: LinearScale; readonly y: LinearScale },
   box: Frame,
   letter: number,
 ): Mark[] {
   const arm = letter * 0.2;
   return (before?.rests ?? []).flatMap((rest) => {
-    const [x, y] = [at.x(rest.x), at.y(rest.y)];
+    const [x, y] = [at.x.at(rest.x), at.y.at(rest.y)];
     const inside = x > box.x + arm && x < box.x + box.width - arm && y > box.y + arm && y < box.y + box.height - arm;
     const points = [x - arm, y - arm, x + arm, y + arm, Number.NaN, Number.NaN, x - arm, y + arm, x + arm, y - arm];
     return inside ? [polyline('rest', 'before', points)] : [];

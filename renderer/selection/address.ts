@@ -33,6 +33,8 @@ export interface Selected {
   readonly image: string | null;
   /** Place of a stage in the chain, from 0, or null. */
   readonly stage: number | null;
+  /** Microseconds of the survey's log at which the selected sample stands, or null. */
+  readonly sample: number | null;
 }
 
 export const NOTHING_SELECTED: Selected = {
@@ -45,6 +47,7 @@ export const NOTHING_SELECTED: Selected = {
   finding: null,
   image: null,
   stage: null,
+  sample: null,
 };
 
 /** An id, and a number where the stick has more findings of it. */
@@ -67,6 +70,7 @@ export function formatAddress(selected: Selected): string {
   if (selected.finding !== null) query.set('finding', selected.finding);
   if (selected.image !== null) query.set('image', selected.image);
   if (selected.stage !== null) query.set('stage', String(selected.stage));
+  if (selected.sample !== null) query.set('sample', String(selected.sample));
   const path = selected.detail === null ? selected.view : `${selected.view}/${selected.detail}`;
   return `#/${path}?${query.toString()}`;
 }
@@ -81,6 +85,7 @@ export function parseAddress(hash: string): Selected | null {
   const image = query.get('image');
   const stage = query.get('stage');
   const finding = query.get('finding');
+  const sample = query.get('sample');
   return {
     view: VIEWS.find((view) => view === viewName) ?? NOTHING_SELECTED.view,
     detail: DETAILS.find((one) => one.view === viewName && one.detail === detail)?.detail ?? null,
@@ -91,6 +96,7 @@ export function parseAddress(hash: string): Selected | null {
     finding: finding !== null && FINDING_KEY.test(finding) ? finding : null,
     image: image !== null && IMAGE.test(image) ? image : null,
     stage: stage !== null && /^\d{1,2}$/u.test(stage) ? Number(stage) : null,
+    sample: sample !== null && /^\d{1,13}$/u.test(sample) ? Number(sample) : null,
   };
 }
 

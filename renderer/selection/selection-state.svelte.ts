@@ -75,7 +75,7 @@ export class Selection {
   set survey(survey: string | null) {
     if (survey === this.survey) return;
     const against = survey === this.against ? null : this.against;
-    this.#write({ ...this.#selected, survey, against, finding: null }, 'replace');
+    this.#write({ ...this.#selected, survey, against, finding: null, sample: null }, 'replace');
   }
 
   /** Handle of the survey that the shown one is compared with, or null; never the shown one itself. */
@@ -113,6 +113,16 @@ export class Selection {
 
   set stage(stage: number | null) {
     if (stage !== this.stage) this.#write({ ...this.#selected, stage }, 'replace');
+  }
+
+  /** Microseconds of the survey's log at which the selected sample stands, or null; another survey has others. */
+  get sample(): number | null {
+    return this.#selected.sample;
+  }
+
+  set sample(sample: number | null) {
+    const whole = sample === null ? null : Math.max(0, Math.round(sample));
+    if (whole !== this.sample) this.#write({ ...this.#selected, sample: whole }, 'replace');
   }
 
   /** The address of a view with what is selected, but for what is given: for links. */

@@ -42,12 +42,18 @@ export function profileTable(
   };
 }
 
-/** Rest points, each with its deflection under every mapping. */
-export function restTable(evidence: StickEvidence, standings: readonly Standing[]): Table {
+/** Rest points, each with its deflection under every mapping; the release that a selected sample lies in is marked. */
+export function restTable(
+  evidence: StickEvidence,
+  standings: readonly Standing[],
+  sample: number | null = null,
+): Table {
+  const dwells = evidence.rest?.dwells ?? [];
+  const holds = dwells.findIndex(({ startUs, endUs }) => sample !== null && sample >= startUs && sample <= endUs);
   return {
     caption: 'Rest points, counts; offset under each mapping',
     heads: ['release', 'x', 'y', ...standings.map(({ tone }) => tone)],
-    rows: (evidence.rest?.dwells ?? []).map(({ point }, index) => [
+    rows: dwells.map(({ point }, index) => [
       String(index + 1),
       signed(point.x, 1),
       signed(point.y, 1),
@@ -56,7 +62,7 @@ export function restTable(evidence: StickEvidence, standings: readonly Standing[
         return percent(Math.hypot(d.x, d.y));
       }),
     ]),
-    selected: null,
+    selected: holds < 0 ? null : holds,
   };
 }
 

@@ -21,6 +21,7 @@ import { MappingDesk } from './mapping-desk.svelte.ts';
 import { missingSentences } from './missing.ts';
 import { AgainstState } from './against-state.svelte.ts';
 import { handLimits } from './hand-limits.ts';
+import { SampleState } from './sample-state.svelte.ts';
 import { responseSeries, type ResponseSeries } from './response-series.ts';
 import { measureUnder, withZones, type Candidate, type Standing } from './standing.ts';
 import { chainOf, type Zone } from './zone.ts';
@@ -146,6 +147,8 @@ export class WorkbenchState {
   readonly desk: MappingDesk;
   /** The survey that the shown one is compared with. */
   readonly against: AgainstState;
+  /** The sample that is selected. */
+  readonly sample: SampleState;
 
   constructor(from: WorkbenchSources) {
     this.#from = from;
@@ -157,6 +160,7 @@ export class WorkbenchState {
       proposed: () => this.proposal?.mapping ?? null,
       store: from.store,
     });
+    this.sample = new SampleState(from.bench);
     this.against = new AgainstState({
       bench: from.bench,
       stick: () => from.stick(),

@@ -18,6 +18,7 @@ test('an address is read back as it was written, whatever is selected', () => {
     against: fc.option(fc.string({ minLength: 1, maxLength: 64 })),
     finding: fc.option(fc.constantFrom('short-range', 'worn-track.2', 'seat-not-flat.17')),
     stage: fc.option(fc.nat(99)),
+    sample: fc.option(fc.nat(600_000_000)),
     image: fc.option(fc.constantFrom('0'.repeat(64), 'a1'.repeat(32))),
   });
   fc.assert(

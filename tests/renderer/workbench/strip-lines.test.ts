@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { stretchFor, stripLines, stripTable } from '../../../renderer/views/workbench/strip-lines.ts';
+import {
+  nearestStretch,
+  sampleByKey,
+  sampleNear,
+  stretchFor,
+  stripLines,
+  stripTable,
+} from '../../../renderer/views/workbench/strip-lines.ts';
 
 const strip = { fromUs: 0, toUs: 100_000, x: [0, 10, 50_000, 30, 100_000, 10], y: [0, 20, 100_000, 25] };
 
@@ -23,5 +30,27 @@ describe('the strip of a finding', () => {
       ['0.050', '30', '20'],
     ]);
     expect(stripTable({ ...strip, x: [], y: [] }).rows).toEqual([]);
+  });
+
+  it('marks the row of its table that holds the selected sample', () => {
+    expect([null, 0, 49_000, 50_000, 90_000].map((at) => stripTable(strip, at).selected)).toEqual([null, 0, 0, 1, 1]);
+  });
+
+  it('selects readings, never a time between them', () => {
+    expect(sampleNear(strip, 60_000)).toBe(50_000);
+    expect(sampleNear({ ...strip, x: [] }, 60_000)).toBeNull();
+    const keys = ['ArrowRight', 'ArrowLeft', 'Home', 'End', 'PageDown'];
+    expect(keys.map((key) => sampleByKey(strip, key, 50_000))).toEqual([100_000, 0, 0, 100_000, 0]);
+    expect(sampleByKey(strip, 'ArrowRight', 100_000)).toBe(100_000);
+    expect(sampleByKey(strip, 'q', 50_000)).toBeNull();
+  });
+
+  it('begins with the stretch that holds the sample, or the nearest', () => {
+    const stretches = [
+      { startUs: 10, endUs: 20 },
+      { startUs: 40, endUs: 50 },
+    ];
+    expect([0, 15, 29, 31, 45, 99].map((at) => nearestStretch(stretches, at))).toEqual([0, 0, 0, 1, 1, 1]);
+    expect(nearestStretch([], 5)).toBe(0);
   });
 });
