@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # `npm run test:rig`: boots Debian's kernel in a software machine and runs the project's own HID transport and command line
-# there against virtual pads on real hidraw nodes. Arguments go to the guest (rig.seconds=10 rig.rates=125,250,1000 rig.samples=200).
+# there against virtual pads on real hidraw nodes. Arguments go to the guest (rig.seconds=10 rig.rates=125,250,1000 rig.samples=200
+# rig.only=streams or memory).
 # MODE=virtual (default): guest time is counted in instructions, so results repeat. MODE=real: real time, the host's jitter shows.
 set -uo pipefail
 here=$(cd "$(dirname "$0")" && pwd)

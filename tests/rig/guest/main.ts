@@ -4,6 +4,7 @@ import { check, failed } from './checks.ts';
 import { checkCommandLine } from './command-line-checks.ts';
 import { judgeReports } from './input-judge.ts';
 import { judgeDescriptors } from './kernel-judge.ts';
+import { checkMemory } from './memory-checks.ts';
 import { RigPad } from './rig-pad.ts';
 import { checkStreams } from './stream-checks.ts';
 import { checkExchange, checkLayout, checkListing, checkPermission, checkUnplug } from './transport-checks.ts';
@@ -23,12 +24,14 @@ try {
   const rates = (wishes.get('rates') ?? '125,250,1000').split(',').map(Number);
   const seconds = Number(wishes.get('seconds') ?? 3);
   if (wishes.get('only') === 'streams') await checkStreams(pad, rates, seconds);
+  else if (wishes.get('only') === 'memory') await checkMemory(pad);
   else {
     await checkListing(pad);
     await checkLayout(pad);
     await checkExchange(pad);
     await checkPermission(pad);
     await checkUnplug(pad);
+    await checkMemory(pad);
     await checkCommandLine(pad);
     await checkStreams(pad, rates, seconds);
     await checkStreams(pad, [1000], 2, 500);

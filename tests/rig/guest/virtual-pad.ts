@@ -1,6 +1,8 @@
 /** The device side, a process of its own: owns /dev/uhid and does what it is told over the channel of fork(). */
 import { openSync, read, writeSync } from 'node:fs';
+import { toHex } from '../../../core/hid/hex.ts';
 import { BENCH_BYTES, writeBenchReport } from './bench-pad.ts';
+import { PadMemory, type MemoryOrder } from './pad-memory.ts';
 
 export interface CreateOrder {
   readonly descriptor: string;
@@ -17,6 +19,10 @@ export type Order =
   | { readonly op: 'destroy' }
   | { readonly op: 'send'; readonly hex: string }
   | { readonly op: 'stream'; readonly hz: number; readonly count: number }
+  /** From now on the pad has this memory; its commands are counted anew. */
+  | ({ readonly op: 'memory' } & MemoryOrder)
+  /** Asks what really stands in the memory, past every report. */
+  | { readonly op: 'look' }
   | { readonly op: 'quit' };
 
 /** Kinds of struct uhid_event (linux/uhid.h). */
@@ -41,6 +47,13 @@ let file = -1;
 let alive = false;
 let quitting = false;
 let feature = Buffer.alloc(32);
+
+const memory = new PadMemory({
+  reply: (report) => {
+    if (alive) input(report);
+  },
+  leave: destroy,
+});
 
 function say(message: Record<string, unknown>): void {
   process.send?.(message);
@@ -90,7 +103,7 @@ function listen(): void {
     }
     const kind = event.readUInt32LE(0);
     if (kind === KIND.start) say({ event: 'start' });
-    if (kind === KIND.output) say({ event: 'output', hex: event.toString('hex', 4, 4 + event.readUInt16LE(4100)) });
+    if (kind === KIND.output) output(event.subarray(4, 4 + event.readUInt16LE(4100)));
     if (kind === KIND.getReport) answerGet(event.readUInt32LE(4));
     if (kind === KIND.setReport) answerSet(event.readUInt32LE(4), event.subarray(12, 12 + event.readUInt16LE(10)));
     if (kind === KIND.stop) {
@@ -100,6 +113,11 @@ function listen(): void {
     }
     listen();
   });
+}
+
+/** Told, unless the pad's memory takes it as a command. */
+function output(report: Buffer): void {
+  if (!memory.take(report)) say({ event: 'output', hex: report.toString('hex') });
 }
 
 function answerGet(id: number): void {
@@ -155,6 +173,12 @@ function obey(order: Order): void {
       return;
     case 'stream':
       stream(order.hz, order.count);
+      return;
+    case 'memory':
+      memory.set(order);
+      return;
+    case 'look':
+      say({ event: 'memory', hex: toHex(memory.image), isThere: alive });
       return;
     case 'quit':
       quitting = true;
