@@ -152,6 +152,13 @@ export class MemoryImages {
     return reply.ok ? reply.value : null;
   }
 
+  /** Calls a map proven by the survey that was taken after a write with it; null where the bench refuses. */
+  async prove(map: string, survey: string): Promise<MapSummary | null> {
+    const reply = await this.#bench.call('maps.prove', { map, survey });
+    this.#settle(reply);
+    return reply.ok ? reply.value : null;
+  }
+
   #takePlan(reply: Result<Plan>): void {
     this.plan = reply.ok ? reply.value : null;
     this.#planProblem = reply.ok ? null : reply.problem;

@@ -6,6 +6,8 @@ import type { ImageDetails, PlanWish } from './memory-images.svelte.ts';
 
 export const PLAN_KINDS = [
   { value: 'proposal', says: 'the proposal', needsBoth: false },
+  { value: 'yours', says: 'yours', needsBoth: false },
+  { value: 'kept', says: 'a kept mapping', needsBoth: false },
   { value: 'user:factory', says: 'user into factory', needsBoth: true },
   { value: 'factory:user', says: 'factory into user', needsBoth: true },
 ] as const;
@@ -16,23 +18,29 @@ export interface ChosenPlan {
   readonly kind: PlanKind;
   readonly into: LayerName;
   readonly sticks: readonly StickId[];
-  readonly proposed: Readonly<Partial<Record<StickId, StickMapping>>>;
+  /** What the chosen kind would store, where it is no carrying. */
+  readonly mappings: Readonly<Partial<Record<StickId, StickMapping>>>;
 }
 
 /** Null where there is nothing to store. */
-export function wishOf({ kind, into, sticks, proposed }: ChosenPlan): PlanWish | null {
+export function wishOf({ kind, into, sticks, mappings: held }: ChosenPlan): PlanWish | null {
   if (sticks.length === 0) return null;
-  if (kind !== 'proposal') {
+  if (isCarry(kind)) {
     const [from, to] = kind === 'user:factory' ? (['user', 'factory'] as const) : (['factory', 'user'] as const);
     return { carry: { from, to, sticks: [...sticks] } };
   }
   const mappings = Object.fromEntries(
     sticks.flatMap((stick) => {
-      const mapping = proposed[stick];
+      const mapping = held[stick];
       return mapping === undefined ? [] : [[stick, mapping] as const];
     }),
   );
   return Object.keys(mappings).length === 0 ? null : { store: { layer: into, mappings } };
+}
+
+/** Whether it copies one layer to the other, rather than storing numbers from elsewhere. */
+export function isCarry(kind: PlanKind): kind is 'user:factory' | 'factory:user' {
+  return kind === 'user:factory' || kind === 'factory:user';
 }
 
 /** Those of the sticks that some layer of the image holds. */

@@ -126,6 +126,9 @@ test('the finder names likely places; a confirmed one becomes an unproven map', 
   await app.getByLabel('Name of the map').fill('Bench pad of mine');
   await app.getByRole('button', { name: 'Save as a map' }).click();
   await expect(app.getByText(/^Saved as bench-pad-of-mine, unproven/u)).toBeVisible();
+  // Nothing was written with it: no survey can prove it yet.
+  await app.getByRole('button', { name: 'The survey shown agrees: call bench-pad-of-mine proven' }).click();
+  await expect(app.getByText(/^No write with the map bench-pad-of-mine to this pad was read back/u)).toBeVisible();
 });
 
 test('typed numbers are found, and a bad one is told in place', async ({ app }) => {
@@ -138,4 +141,38 @@ test('typed numbers are found, and a bad one is told in place', async ({ app }) 
   for (const [name, value] of Object.entries(numbers)) await app.getByLabel(name).fill(String(value));
   await app.getByRole('button', { name: 'Find by these' }).click();
   await expect(app.getByRole('region', { name: 'Likely places' }).getByRole('row', { name: /0x2140/u }).first()).toBeVisible(); // prettier-ignore
+});
+
+test('yours is planned on what the pad holds, shown in full, confirmed, written, read back and there', async ({
+  app,
+}) => {
+  await openLog(app, log);
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  const mark = app.getByRole('slider', { name: 'x maximum' });
+  await mark.press('ArrowLeft');
+  const wanted = await mark.getAttribute('aria-valuenow');
+  await app.getByRole('link', { name: /^Memory/u }).click();
+  await app.getByRole('button', { name: 'Read it from the pad' }).click();
+  await expect(app.getByText('Read twice, equal, and kept.')).toBeVisible({ timeout: 60_000 });
+  const plan = app.getByRole('region', { name: /^Plan$/u });
+  await plan.getByRole('radio', { name: 'yours' }).check();
+  await plan.getByRole('radio', { name: 'user', exact: true }).check();
+  await expect(plan.getByText('Only the left stick was nudged; the other is stored as proposed.')).toBeVisible();
+  await plan.getByRole('button', { name: 'Plan it' }).click();
+  await expect(plan.getByRole('row', { name: /^user left x\.max/u })).toContainText(wanted ?? 'a number');
+
+  // Writing is off until it is switched on for this pad; nothing is written before the confirmation.
+  const write = app.getByRole('region', { name: /^Write to the pad$/u });
+  await write.getByRole('checkbox', { name: /writing is on/iu }).check();
+  await write.getByRole('button', { name: 'Show what would be written' }).click();
+  const preview = app.getByRole('group', { name: 'What would be written' });
+  await expect(preview.getByRole('button', { name: 'Write this now' })).toBeDisabled();
+  await expectAccessible(app);
+  await preview.getByRole('checkbox', { name: /^I have checked/u }).check();
+  await preview.getByRole('button', { name: 'Write this now' }).click();
+  await expect(app.getByText(/Written, read back and compared/u)).toBeVisible({ timeout: 60_000 });
+
+  await app.getByRole('button', { name: 'Read it from the pad' }).click();
+  const stored = app.getByRole('region', { name: /^Stored numbers$/u });
+  await expect(stored.getByRole('row', { name: /^x max/u })).toContainText(wanted ?? 'a number', { timeout: 60_000 });
 });

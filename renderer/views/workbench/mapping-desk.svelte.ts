@@ -178,6 +178,17 @@ export class MappingDesk {
   }
 }
 
+/** What a hand made of the mappings of a survey, as it was written down last. */
+export function ownsOf(store: HistoryStore, survey: string): PadMapping {
+  const owns: PadMapping = Object.fromEntries(
+    STICKS.flatMap((stick) => {
+      const { present } = readHistory(store, keyOf(survey, stick));
+      return present === null ? [] : [[stick, present] as const];
+    }),
+  );
+  return owns;
+}
+
 function keyOf(survey: string, stick: StickId): string {
   return `yours ${survey} ${stick}`;
 }

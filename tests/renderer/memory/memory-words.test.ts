@@ -38,11 +38,11 @@ test('an image is named by when and why it was kept, and its first digits', () =
 
 test('a wish stores what is proposed for the sticks chosen, or carries a layer', () => {
   const proposed = { left: stick };
-  expect(wishOf({ kind: 'proposal', into: 'user', sticks: ['left', 'right'], proposed })).toEqual({
+  expect(wishOf({ kind: 'proposal', into: 'user', sticks: ['left', 'right'], mappings: proposed })).toEqual({
     store: { layer: 'user', mappings: { left: stick } },
   });
-  expect(wishOf({ kind: 'proposal', into: 'user', sticks: ['right'], proposed })).toBeNull();
-  expect(wishOf({ kind: 'user:factory', into: 'user', sticks: ['right'], proposed })).toEqual({
+  expect(wishOf({ kind: 'yours', into: 'user', sticks: ['right'], mappings: proposed })).toBeNull();
+  expect(wishOf({ kind: 'user:factory', into: 'user', sticks: ['right'], mappings: proposed })).toEqual({
     carry: { from: 'user', to: 'factory', sticks: ['right'] },
   });
 });
