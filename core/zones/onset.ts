@@ -5,8 +5,10 @@ import type { ChainFunction } from './run-chain.ts';
 
 /** A stretch of output narrower than this may be missed: chains need not be monotone. */
 const SCAN_STEP = 1 / 256;
-/** To 2⁻³² of full deflection. */
-const HALVINGS = 24;
+/** To so much of full deflection an edge is found. */
+const FINEST = 2 ** -32;
+/** Where the disc that is known to be silent ends, the zone itself ends mostly: so near it is looked first. */
+const JUST_BEYOND = 4e-9;
 
 /**
  * Smallest t ≥ 0 with output ≠ 0 on rest + t·(cos angle, sin angle), a deflection; taken just
@@ -26,7 +28,10 @@ export function onsetAlong(
   const sin = Math.sin((angle * Math.PI) / 180);
   const answers = (t: number): boolean => outputOf(run, rest.x + t * cos, rest.y + t * sin, out) > 0;
   if (answers(0)) return 0;
-  const skipped = Math.max(0, Math.floor(Math.min(gate, leaves(rest, cos, sin, silentWithin)) / SCAN_STEP) - 1);
+  const edge = leaves(rest, cos, sin, silentWithin);
+  const beyond = leaves(rest, cos, sin, silentWithin + JUST_BEYOND);
+  if (edge > 0 && beyond <= gate && answers(beyond)) return halve(answers, edge, beyond);
+  const skipped = Math.max(0, Math.floor(Math.min(gate, edge) / SCAN_STEP) - 1);
   let silent = skipped * SCAN_STEP;
   for (let step = skipped + 1; silent < gate; step += 1) {
     const t = Math.min(gate, step * SCAN_STEP);
@@ -51,7 +56,7 @@ function farEnd(rest: Pair, cos: number, sin: number, radius: number): number {
 
 function halve(answers: (t: number) => boolean, from: number, to: number): number {
   let [silent, answering] = [from, to];
-  for (let halving = 0; halving < HALVINGS; halving += 1) {
+  while (answering - silent > FINEST) {
     const middle = (silent + answering) / 2;
     if (answers(middle)) answering = middle;
     else silent = middle;
