@@ -23,10 +23,17 @@ export interface TestBench {
   pass(millis: number): Promise<void>;
 }
 
-export async function makeBench(
-  more: Partial<BenchOptions> & { readonly clock?: VirtualClock } = {},
-): Promise<TestBench> {
-  const folder = more.folder ?? (await temporaryFolder());
+type Wish = Partial<BenchOptions> & { readonly clock?: VirtualClock };
+
+/** Closed when the test has finished. */
+export async function makeBench(more: Wish = {}): Promise<TestBench> {
+  const made = newBench(more.folder ?? (await temporaryFolder()), more);
+  onTestFinished(() => made.bench.close());
+  return made;
+}
+
+/** For use outside of a test; to be closed by hand. */
+export function newBench(folder: string, more: Wish = {}): TestBench {
   const clock = more.clock ?? new VirtualClock(new Date('2024-05-01T10:00:00Z'));
   const bench = createBench({
     shell: 'local',
@@ -42,7 +49,6 @@ export async function makeBench(
     measureWorker: new URL('../../../electron/bench/measure-worker.ts', import.meta.url),
     ...more,
   });
-  onTestFinished(() => bench.close());
   const states: SurveyState[] = [];
   bench.listen('survey.state', (state) => states.push(state));
   const until = async (holds: () => boolean): Promise<void> => {
