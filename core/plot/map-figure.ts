@@ -16,10 +16,17 @@ export interface MapRun {
   readonly height: number;
 }
 
-export interface MapInput {
-  /** Output magnitudes, size × size, from the top (core/zones/zone-map.ts). */
+/** Output magnitudes, size × size, from the top (core/zones/zone-map.ts). */
+export interface OutputGrid {
   readonly outputs: Float32Array;
   readonly size: number;
+}
+
+export interface MapInput {
+  /** What the steps of tone are drawn from. */
+  readonly cells: OutputGrid;
+  /** What the lines of equal output are drawn from: finer, for an edge shows its grid sooner than a tone. */
+  readonly lines: OutputGrid;
   /** Deflection at the edge of the map. */
   readonly extent: number;
   /** Under each mapping the gate, x and y in turn as deflections, and the rest points. */
@@ -38,7 +45,7 @@ export interface MapFigure extends Figure {
 
 const LINES = [1e-6, 0.25, 0.5, 0.75, 0.999];
 
-export function mapFigure({ outputs, size, extent, sticks }: MapInput, room: Room): MapFigure {
+export function mapFigure({ cells, lines, extent, sticks }: MapInput, room: Room): MapFigure {
   const { letter } = room;
   const side = Math.max(letter * 4, Math.min(room.width - letter * 3.4, room.height - letter * 2.4));
   const left = letter * 2.8 + Math.max(0, (room.width - letter * 3.4 - side) / 2);
@@ -49,9 +56,9 @@ export function mapFigure({ outputs, size, extent, sticks }: MapInput, room: Roo
     height: room.height,
     x,
     y,
-    runs: runsOf(outputs, size, x, y),
+    runs: runsOf(cells, x, y),
     marks: [
-      ...LINES.map((level) => lineOf(outputs, size, level, extent, x, y)),
+      ...LINES.map((level) => lineOf(lines, level, extent, x, y)),
       ...axes(extent, x, y, letter),
       ...sticks.flatMap(({ tone, gate, rests }) => [
         polyline('unit', tone, placed(gate, x, y), true),
@@ -67,7 +74,7 @@ export function mapLevel(output: number): number {
 }
 
 /** Neighbours of one level in a row are one run. */
-function runsOf(outputs: Float32Array, size: number, x: LinearScale, y: LinearScale): MapRun[] {
+function runsOf({ outputs, size }: OutputGrid, x: LinearScale, y: LinearScale): MapRun[] {
   const cell = Math.abs(x.range[1] - x.range[0]) / size;
   const runs: MapRun[] = [];
   for (let row = 0; row < size; row += 1) {
@@ -89,14 +96,7 @@ function runsOf(outputs: Float32Array, size: number, x: LinearScale, y: LinearSc
   return runs;
 }
 
-function lineOf(
-  outputs: Float32Array,
-  size: number,
-  level: number,
-  extent: number,
-  x: LinearScale,
-  y: LinearScale,
-): Mark {
+function lineOf({ outputs, size }: OutputGrid, level: number, extent: number, x: LinearScale, y: LinearScale): Mark {
   const toDeflection = (place: number): number => ((place + 0.5) * 2 * extent) / size - extent;
   const segments = contourSegments(outputs, size, level);
   const picture = segments.map((place, index) =>

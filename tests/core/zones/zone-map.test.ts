@@ -109,11 +109,16 @@ describe('the figures', () => {
   const room = { width: 300, height: 240, letter: 11 };
 
   it('of the map cover the plane once with runs of one level', () => {
-    const outputs = zoneMap({ stages: [scaled] }, 40, 1);
-    const figure = mapFigure({ outputs, size: 40, extent: 1, sticks: [] }, room);
+    const [cells, lines] = [40, 80].map((size) => ({ outputs: zoneMap({ stages: [scaled] }, size, 1), size }));
+    const figure = mapFigure({ cells: cells!, lines: lines!, extent: 1, sticks: [] }, room);
+    const edge = figure.marks.find(({ role }) => role === 'zone');
+    const ends = edge?.kind === 'path' ? [...edge.d.matchAll(/([\d.]+) ([\d.]+)/gu)] : [];
+    for (const [, x, y] of ends)
+      expect(Math.hypot(figure.x.invert(Number(x)), figure.y.invert(Number(y)))).toBeCloseTo(0.2, 1);
+    expect(ends.length).toBeGreaterThan(20);
     const cell = (figure.x.at(1) - figure.x.at(-1)) / 40;
-    const cells = figure.runs.reduce((sum, run) => sum + Math.round((run.width - 0.3) / cell), 0);
-    expect(cells).toBe(1600);
+    const covered = figure.runs.reduce((sum, run) => sum + Math.round((run.width - 0.3) / cell), 0);
+    expect(covered).toBe(1600);
     expect([0, 1e-9, 0.05, 0.95, 1, 1.3].map(mapLevel)).toEqual([0, 1, 1, 10, 10, 10]);
   });
 
