@@ -112,3 +112,25 @@ test('a consumer is described, kept, and deleted', async ({ app }) => {
   await app.getByRole('button', { name: 'Delete' }).click();
   await expect(row).toBeHidden();
 });
+
+test('no sectors, letters, and ten thousand of them are told in place; the last good ones stay', async ({ app }) => {
+  await openChain(app);
+  await app.getByLabel('Kind of stage to add').selectOption('sector');
+  await app.getByRole('button', { name: /^Add (at|behind)/u }).click();
+  const rows = app.getByRole('textbox', { name: /^Stage 2 sectors/u });
+  const good = await rows.inputValue();
+  for (const count of ['0', '10000']) {
+    await app.getByLabel('Stage 2 number of sectors').fill(count);
+    await app.getByLabel('Stage 2 number of sectors').press('Enter');
+    await expect(app.getByText(/The last good value stays/u)).toBeVisible();
+  }
+  await rows.fill('ten twenty');
+  await expect(app.getByText(/The last good value stays/u)).toBeVisible();
+  await rows.fill('30 20');
+  await expect(app.getByText(/The last good value stays/u)).toBeVisible();
+  await rows.fill(good);
+  await expect(app.getByText(/The last good value stays/u)).toBeHidden();
+  await app.getByLabel('Stage 2 number of sectors').fill('8');
+  await app.getByLabel('Stage 2 number of sectors').press('Enter');
+  await expect(rows).toHaveValue(Array(8).fill(good.split('\n')[0]).join('\n'));
+});
