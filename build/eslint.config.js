@@ -42,15 +42,7 @@ export default defineConfig(
         {
           patterns: [
             {
-              group: [
-                'electron',
-                'node:*',
-                'node-hid',
-                'svelte',
-                'svelte/*',
-                '**/renderer/**',
-                '**/electron/**',
-              ],
+              group: ['electron', 'node:*', 'node-hid', 'svelte', 'svelte/*', '**/renderer/**', '**/electron/**'],
               message: 'core and shared are pure.',
             },
           ],
