@@ -28,3 +28,24 @@ test('every figure of the Workbench leaves as a drawing, a picture and a table',
   }
   await expectAccessible(app);
 });
+
+test('a table that stands by itself leaves as CSV, without the definitions that wait behind its words', async ({
+  app,
+}) => {
+  await openLog(app, await makeDemoLog('off-centre'));
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  const file = app.waitForEvent('download');
+  await app.getByRole('button', { name: 'Ledger as CSV' }).click();
+  const text = await readFile(await (await file).path(), 'utf8');
+  const lines = text.trimEnd().split('\r\n');
+  expect(lines[0]).toBe('measure,now,proposed,difference');
+  expect(lines.find((line) => line.startsWith('least reach,'))).toMatch(
+    /^least reach,0\.\d{3} at \d+°,1\.\d{3} at \d+°,\+0\.\d{3}$/u,
+  );
+  expect(lines.find((line) => line.startsWith('x centre,'))).toMatch(/^x centre,\d{4},\d{4},[+-]\d+$/u);
+  await app.getByRole('link', { name: 'Consumers' }).click();
+  const matrix = app.waitForEvent('download');
+  await app.getByRole('button', { name: 'Consumers as CSV' }).click();
+  expect(await readFile(await (await matrix).path(), 'utf8')).toMatch(/^consumer,left stick,right stick,triggers\r\n/u);
+  await expectAccessible(app);
+});
