@@ -18,5 +18,7 @@ screenScale.follow({
 const bench = await connectBench((connection) => connectionState.hear(connection));
 // After the bench: it takes its ticket out of the address first.
 selection.followAddress(window);
+// A page drawn in another font would move once this one came; where it cannot come the page is drawn without it.
+await document.fonts.load("1em 'Inter Variable'").catch(() => []);
 const target = document.getElementById('app');
 if (target !== null) mount(App, { target, props: { bench } });

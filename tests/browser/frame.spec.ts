@@ -1,5 +1,6 @@
 import { expectAccessible } from './support/accessible.ts';
 import { expect, openAddress, test } from './support/app.ts';
+import { makeDemoLog } from './support/demo-log.ts';
 
 const VIEWS = [
   '#/pad?stick=left',
@@ -92,4 +93,19 @@ test('a page without a ticket is told how to come in', async ({ page, bench }) =
   const address = new URL(await bench.newAddress());
   await page.goto(address.origin);
   await expect(page.getByRole('alert').filter({ hasText: 'not let in' })).toBeVisible();
+});
+
+test('many surveys scroll in their own panel, never the page', async ({ app }) => {
+  test.setTimeout(120_000);
+  await app.setViewportSize({ width: 1280, height: 720 });
+  await openAddress(app, '#/survey?stick=left');
+  const log = await makeDemoLog('healthy', '--stick', 'left', '--releases', '1', '--turns', '1');
+  const rows = app.getByRole('region', { name: 'Surveys', exact: true }).getByRole('row');
+  const before = await rows.count();
+  for (let more = 1; more <= 16; more += 1) {
+    await app.getByLabel('Report log to import').setInputFiles(log);
+    await expect.poll(() => rows.count()).toBeGreaterThanOrEqual(before + more);
+  }
+  const below = await app.evaluate(() => document.documentElement.scrollHeight - innerHeight);
+  expect(below).toBe(0);
 });
