@@ -133,4 +133,7 @@ test('no sectors, letters, and ten thousand of them are told in place; the last 
   await app.getByLabel('Stage 2 number of sectors').fill('8');
   await app.getByLabel('Stage 2 number of sectors').press('Enter');
   await expect(rows).toHaveValue(Array(8).fill(good.split('\n')[0]).join('\n'));
+  // The settings outlive this test.
+  await app.getByRole('link', { name: 'Mapping', exact: true }).click();
+  await app.getByRole('button', { name: 'One zone again' }).click();
 });
