@@ -12,6 +12,9 @@ export function tablesOf(box: Element, caption: string): Table[] {
 /** What stands in a cell; further columns that it spans stay empty. */
 function textsOf(cell: HTMLTableCellElement): string[] {
   const copy = cell.cloneNode(true) as HTMLTableCellElement;
+  // What stands in a field is a value, not text; the copy has it only as it was at first.
+  const fields = [...cell.querySelectorAll('input')].map(({ value }) => value);
+  copy.querySelectorAll('input').forEach((field, index) => field.replaceWith(fields[index] ?? ''));
   for (const aside of copy.querySelectorAll('[role="tooltip"], [aria-hidden="true"]')) aside.remove();
   // Two lines of a cell are two words.
   for (const part of copy.querySelectorAll('*')) part.append(' ');
