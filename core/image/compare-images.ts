@@ -54,6 +54,6 @@ function namedChanges(before: Uint8Array, after: Uint8Array, map: MemoryMap) {
       return changes.map(({ offset, old, means }) => ({ offset, length: old.length / 2, means }));
     }),
   );
-  const others = regionsOf(map).filter(({ name }) => !name.endsWith('stick'));
+  const others = regionsOf(map).filter(({ role }) => role !== 'stick');
   return [...sticks, ...others.map(({ offset, length, name }) => ({ offset, length, means: name }))];
 }

@@ -1,31 +1,37 @@
 /** The stretches of an image that a memory map names. */
 import { STICKS } from '../pad/stick.ts';
 import { checksumLength } from './checksum.ts';
-import { LAYERS, type ByteRange, type MemoryMap } from './memory-map.ts';
+import { LAYERS, type ByteRange, type LayerName, type MemoryMap } from './memory-map.ts';
 import { lengthOf } from './stick-codec.ts';
 
 export interface Region extends ByteRange {
-  /** E.g. `factory left stick`, `user marker`. */
+  /** For people to read, e.g. `factory left stick`, `user marker`; nothing is decided by it. */
   readonly name: string;
+  readonly role: 'stick' | 'checksum' | 'marker';
+  readonly layer: LayerName;
 }
 
 /** Every stretch that may be written, in the order of the map: sticks, checksum and marker of each layer. */
 export function regionsOf(map: Pick<MemoryMap, 'layers'>): Region[] {
-  return LAYERS.flatMap((name) => {
-    const layer = map.layers[name];
-    if (layer === undefined) return [];
-    const { marker, checksum } = layer;
-    return [
-      ...STICKS.flatMap((stick) => {
-        const place = layer.sticks[stick];
-        if (place === undefined) return [];
-        return [{ name: `${name} ${stick} stick`, offset: place.offset, length: lengthOf(place.codec) }];
-      }),
-      ...(checksum === null
-        ? []
-        : [{ name: `${name} checksum`, offset: checksum.offset, length: checksumLength(checksum.kind) }]),
-      ...(marker === null ? [] : [{ name: `${name} marker`, offset: marker.offset, length: marker.valid.length / 2 }]),
-    ];
+  return LAYERS.flatMap((layer) => {
+    const held = map.layers[layer];
+    if (held === undefined) return [];
+    const { marker, checksum } = held;
+    const regions: Region[] = STICKS.flatMap((stick) => {
+      const place = held.sticks[stick];
+      if (place === undefined) return [];
+      const range = { offset: place.offset, length: lengthOf(place.codec) };
+      return [{ name: `${layer} ${stick} stick`, role: 'stick', layer, ...range }];
+    });
+    if (checksum !== null) {
+      const range = { offset: checksum.offset, length: checksumLength(checksum.kind) };
+      regions.push({ name: `${layer} checksum`, role: 'checksum', layer, ...range });
+    }
+    if (marker !== null) {
+      const range = { offset: marker.offset, length: marker.valid.length / 2 };
+      regions.push({ name: `${layer} marker`, role: 'marker', layer, ...range });
+    }
+    return regions;
   });
 }
 

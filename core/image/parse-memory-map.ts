@@ -78,7 +78,7 @@ export function parseMemoryMap(value: unknown): Result<MemoryMap> {
 
 function checkRegions(map: MemoryMap): Problem | null {
   const regions = regionsOf(map);
-  if (!regions.some(({ name }) => name.endsWith('stick'))) return refuse('it names no stick in any layer');
+  if (!regions.some(({ role }) => role === 'stick')) return refuse('it names no stick in any layer');
   for (const [index, region] of regions.entries()) {
     if (region.offset + region.length > map.size)
       return refuse(
@@ -96,7 +96,7 @@ function checkRegions(map: MemoryMap): Problem | null {
     if (checksum === null) continue;
     if (checksum.covers.offset + checksum.covers.length > map.size)
       return refuse(`the ${name} checksum covers bytes beyond the image`);
-    const own = regions.find((one) => one.name === `${name} checksum`);
+    const own = regions.find((one) => one.role === 'checksum' && one.layer === name);
     if (own !== undefined && overlap(own, checksum.covers)) return refuse(`the ${name} checksum covers itself`);
   }
   return null;
