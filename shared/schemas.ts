@@ -1,6 +1,7 @@
 /** Run-time schemas of everything that crosses between the bench service and a shell or the renderer. */
 import { z } from 'zod';
 import type { Chain } from '../core/zones/chain.ts';
+import { ownerSchema } from '../core/pad/owner.ts';
 import type { Consumer } from '../core/zones/consumer.ts';
 import { parseChain } from '../core/zones/parse-chain.ts';
 import { parseConsumer } from '../core/zones/parse-consumer.ts';
@@ -34,6 +35,8 @@ export const padSummarySchema = z.object({
   /** Why it cannot be opened, or null. For `pad-no-permission`, `rule` has the exact udev rule and where to put it. */
   problem: problemSchema.nullable(),
   rule: z.object({ file: z.string(), text: z.string(), then: z.string() }).nullable(),
+  /** What its memory says of it that no other pad does; null until that was read while the pad was open. */
+  unit: z.string().nullable(),
 });
 
 /** An open pad: what is needed to decode its stream with the same pure functions as everywhere else. */
@@ -67,6 +70,9 @@ export const surveySummarySchema = z.object({
   product: z.string(),
   simulated: z.boolean(),
   finished: z.boolean(),
+  /** The pad that it is of. */
+  pad: ownerSchema,
+  domain: z.enum(['sensor', 'reported']),
 });
 
 const axisMappingSchema = z.object({ min: z.number(), centre: z.number(), max: z.number() });
@@ -99,6 +105,9 @@ export const keptMappingSchema = z.object({
   name: z.string().min(1).max(80),
   /** The pad it was made for. */
   product: z.string().max(200),
+  /** Null where that was not kept: then it counts as known by nothing. */
+  pad: ownerSchema.nullable().default(null),
+  domain: z.enum(['sensor', 'reported']).nullable().default(null),
   sticks: z.partialRecord(stickIdSchema, stickMappingSchema),
 });
 

@@ -1,5 +1,6 @@
 /** A finished survey or an imported log as the bench gives it: what every view is drawn from. */
 import { z } from 'zod';
+import { ownerSchema } from '../core/pad/owner.ts';
 import { stickEvidenceSchema } from './evidence-schemas.ts';
 import { logMeasureSchema, measureReportSchema } from './report-schemas.ts';
 import { identitySchema, stickIdSchema, stickMappingSchema, surveyHandleSchema } from './schemas.ts';
@@ -8,6 +9,8 @@ export const surveyDetailsSchema = z.object({
   survey: surveyHandleSchema,
   name: z.string(),
   identity: identitySchema,
+  /** The pad that it is of. */
+  pad: ownerSchema,
   log: logMeasureSchema,
   mappingFrom: z.enum(['file', 'stored', 'range']),
   sticks: z.partialRecord(

@@ -1,5 +1,6 @@
 /** The first line of a report log (DESIGN, files a user owns). */
 import type { PadIdentity } from '../pad/identity.ts';
+import type { PadOwner } from '../pad/owner.ts';
 import type { Domain } from '../pad/stick.ts';
 
 export type Stage = 'received' | 'fitted' | 'calibrated' | 'recheck';
@@ -11,7 +12,7 @@ export interface LogHeader {
   readonly startedAt: string;
   readonly stage: Stage | null;
   readonly domain: Domain;
-  readonly pad: PadIdentity;
+  readonly pad: PadIdentity & Pick<PadOwner, 'unit'>;
   /** The report descriptor as hex, or null. */
   readonly descriptor: string | null;
   /** Id of the profile the session used, or null. */

@@ -9,7 +9,7 @@ const LOG_KIND = 'stickwright-report-log';
 
 const id16 = z.number().int().min(0).max(0xffff);
 
-/** `program`, `stage` and `domain` may be missing: then null, null, `reported`. Keys that are not known are left out. */
+/** `program`, `stage`, `domain` and the pad's `unit` may be missing: then null, null, `reported`, null. Keys that are not known are left out. */
 const headerSchema = z.object({
   kind: z.literal(LOG_KIND),
   version: z.literal(1),
@@ -23,6 +23,7 @@ const headerSchema = z.object({
     product: z.string(),
     serial: z.string().nullable(),
     transport: z.enum(['usb', 'bluetooth', 'simulated']),
+    unit: z.string().nullable().default(null),
   }),
   descriptor: z.string().nullable(),
   profile: z.string().nullable(),

@@ -59,7 +59,7 @@ export function createBench(options: BenchOptions): Bench {
     delayed: (millis) => surveys.loopDelayed(millis),
     changed: tellPads,
   });
-  const registry = new PadRegistry(options.plugDemo, (pad) => rack.isOpen(pad), tellPads);
+  const registry = new PadRegistry(options.plugDemo, rack, tellPads);
   const surveys: SurveyDesk = new SurveyDesk({
     version: options.version,
     clock: options.clock,

@@ -6,6 +6,7 @@ import { stickLayers } from '../../core/findings/stored-layers.ts';
 import type { Limits } from '../../core/findings/limits.ts';
 import { rangeMapping } from '../../core/mapping/range-mapping.ts';
 import { storedMapping } from '../../core/mapping/stored-mapping.ts';
+import { ownerOf } from '../../core/pad/owner.ts';
 import { STICKS } from '../../core/pad/stick.ts';
 import { surveyDetailsSchema } from '../../shared/survey-details.ts';
 import type { z } from 'zod';
@@ -26,6 +27,7 @@ export function measureForScreen(track: Track, limits: Limits): Measured {
   const report = judgeTrack(track, null, limits);
   return measuredSchema.parse({
     identity: track.header.pad,
+    pad: ownerOf(track.header.pad, track.header.pad.unit),
     log: report.log,
     mappingFrom: stored === null ? 'range' : 'stored',
     sticks: Object.fromEntries(sticks),

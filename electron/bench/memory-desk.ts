@@ -190,6 +190,7 @@ export class MemoryDesk {
     const read = await run.play((exchange) => readMemory(exchange, (id) => maps.find((map) => map.id === id)));
     if (!read.ok) return read;
     const { image: bytes, map, unit } = read.value;
+    session.learnUnit(unit);
     const kept = await this.#keep(session, run, bytes, 'read from the pad', map.id);
     if (!kept.ok) return kept;
     const found: ReadImage = { image: kept.value.sha256, bytes, map, unit };

@@ -37,6 +37,11 @@ export class PadRack {
     return this.#sessions.has(pad);
   }
 
+  /** What the memory of an open pad said of it that no other pad does. */
+  unitOf(pad: string): string | null {
+    return this.#sessions.get(pad)?.unit ?? null;
+  }
+
   session(pad: string): Result<PadSession> {
     const session = this.#sessions.get(pad);
     if (session !== undefined) return { ok: true, value: session };
@@ -79,6 +84,7 @@ export class PadRack {
       stream: new PadStream(pad, clock, board),
       changed: () => {
         this.#tell(session);
+        if (this.#sessions.get(pad) === session && session.state !== 'lost') changed();
         // A lost pad is no longer open: it can be opened again once it is back.
         if (session.state === 'lost' && this.#sessions.delete(pad)) {
           void session.close();

@@ -14,9 +14,15 @@ const FIRST_LOOK_MILLIS = 1_000;
 /** More would only be a mistake. */
 const MOST_DEMOS = 16;
 
+/** What is known of the pads that are open. */
+export interface OpenPads {
+  isOpen(pad: string): boolean;
+  unitOf(pad: string): string | null;
+}
+
 export class PadRegistry {
   readonly #plugDemo: PlugDemo;
-  readonly #isOpen: (pad: string) => boolean;
+  readonly #open: OpenPads;
   readonly #changed: () => void;
   /** Handle of every key met in this run: a pad that comes back is the same pad. */
   readonly #handles = new Map<string, string>();
@@ -24,9 +30,9 @@ export class PadRegistry {
   #real: readonly PadSource[] = [];
   #first: PadSource | null = null;
 
-  constructor(plugDemo: PlugDemo, isOpen: (pad: string) => boolean, changed: () => void) {
+  constructor(plugDemo: PlugDemo, open: OpenPads, changed: () => void) {
     this.#plugDemo = plugDemo;
-    this.#isOpen = isOpen;
+    this.#open = open;
     this.#changed = changed;
   }
 
@@ -74,7 +80,7 @@ export class PadRegistry {
     if (pads.length === 0 && this.#first === null) {
       const plugged = this.#plugDemo(FIRST_DEMO, 'demo-0');
       this.#first = plugged.ok ? plugged.value : null;
-    } else if (pads.length > 0 && this.#first !== null && !this.#isOpen(this.#handleOf(this.#first)))
+    } else if (pads.length > 0 && this.#first !== null && !this.#open.isOpen(this.#handleOf(this.#first)))
       this.#first = null;
     this.#changed();
   }
@@ -86,7 +92,8 @@ export class PadRegistry {
   #summary(source: PadSource): PadSummary {
     const pad = this.#handleOf(source);
     const { transport, problem, rule } = source;
-    return { pad, identity: transport.identity, open: this.#isOpen(pad), problem, rule };
+    const unit = this.#open.unitOf(pad);
+    return { pad, identity: transport.identity, open: this.#open.isOpen(pad), problem, rule, unit };
   }
 
   #handleOf(source: PadSource): string {

@@ -58,6 +58,7 @@ export class PadSession {
   /** Who takes reports that are not readings, while a memory session runs. */
   #diversion: Diversion | null = null;
   readonly #sent: SentReport[] = [];
+  #unit: string | null = null;
   #state: State = 'opening';
   #problem: Problem | null = null;
 
@@ -100,6 +101,18 @@ export class PadSession {
       profile: this.profile?.id ?? null,
       descriptor: descriptor === null ? null : toHex(descriptor),
     };
+  }
+
+  /** What its memory says of it that no other pad does; null until that was read. */
+  get unit(): string | null {
+    return this.#unit;
+  }
+
+  /** Heard from its memory; it holds as long as the pad stays open. */
+  learnUnit(unit: string | null): void {
+    if (unit === null || unit === this.#unit) return;
+    this.#unit = unit;
+    this.#ports.changed();
   }
 
   /** Hands every report, gap and the loss of the pad to the listener, in order; returns what ends it. */

@@ -159,7 +159,7 @@ function headerOf(request: Request<'survey.start'>, pad: PadSession, { version, 
     startedAt: clock.now().toISOString(),
     stage: request.stage,
     domain,
-    pad: identity,
+    pad: { ...identity, unit: pad.unit },
     descriptor,
     profile,
   };

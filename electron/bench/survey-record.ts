@@ -6,12 +6,15 @@ export const RECORD_FILE = 'survey.json';
 export const LOG_FILE = 'log.padlog';
 export const MEASURED_FILE = 'measured.json';
 
+/** An older one does not say whose survey it is: the log's header does. */
 export const surveyRecordSchema = surveySummarySchema.omit({ survey: true }).extend({
   kind: z.literal('stickwright-survey'),
   version: z.literal(1),
+  pad: surveySummarySchema.shape.pad.optional(),
+  domain: surveySummarySchema.shape.domain.optional(),
 });
 
-export type SurveyRecord = z.infer<typeof surveyRecordSchema>;
+export type SurveyRecord = Omit<SurveySummary, 'survey'> & Pick<z.infer<typeof surveyRecordSchema>, 'kind' | 'version'>;
 export type SurveySummary = z.infer<typeof surveySummarySchema>;
 
 /** Handles are the folders' names: they can name nothing outside of the surveys' folder. */

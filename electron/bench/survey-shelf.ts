@@ -2,6 +2,7 @@
 import { randomBytes } from 'node:crypto';
 import { mkdir, readdir, rename, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { ownerOf } from '../../core/pad/owner.ts';
 import type { LogHeader } from '../../core/log/header.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { readJson, writeWhole } from '../store/atomic-file.ts';
@@ -37,9 +38,18 @@ export class SurveyShelf {
     if (!folder.ok) return folder;
     // A record that is missing, broken or not to be read costs a look at the log.
     const record = await readJson(path.join(folder.value, RECORD_FILE), surveyRecordSchema, new Date());
-    if (record.kind === 'read') return done(summaryOf(survey, record.value));
+    const { pad, domain } = record.kind === 'read' ? record.value : {};
+    if (record.kind === 'read' && pad !== undefined && domain !== undefined)
+      return done(summaryOf(survey, { ...record.value, pad, domain }));
     const header = await readLogHeader(path.join(folder.value, LOG_FILE));
-    return header.ok ? done(summaryOf(survey, recordOf(header.value, null, false))) : header;
+    if (!header.ok) return header;
+    const fromLog = recordOf(header.value, null, false);
+    return done(
+      summaryOf(
+        survey,
+        record.kind === 'read' ? { ...fromLog, ...record.value, pad: fromLog.pad, domain: fromLog.domain } : fromLog,
+      ),
+    );
   }
 
   /** The log of a survey that is there. */
@@ -72,8 +82,9 @@ export class SurveyShelf {
   async finish(survey: string): Promise<Result<void>> {
     const known = await this.read(survey);
     if (!known.ok) return known;
-    const record = surveyRecordSchema.parse({ ...known.value, kind: 'stickwright-survey', version: 1, finished: true });
-    return writeRecord(path.join(this.#folder, survey), record);
+    const { name, startedAt, stage, product, simulated, pad, domain } = known.value;
+    const record = { name, startedAt, stage, product, simulated, pad, domain, finished: true };
+    return writeRecord(path.join(this.#folder, survey), { kind: 'stickwright-survey', version: 1, ...record });
   }
 
   /** Takes a checked log that lies on the same disk into a folder of its own. */
@@ -106,9 +117,9 @@ function unknownSurvey(): ReturnType<typeof failed> {
 
 function summaryOf(
   survey: string,
-  { name, startedAt, stage, product, simulated, finished }: SurveyRecord,
+  { name, startedAt, stage, product, simulated, finished, pad, domain }: SurveyRecord,
 ): SurveySummary {
-  return { survey, name, startedAt, stage, product, simulated, finished };
+  return { survey, name, startedAt, stage, product, simulated, finished, pad, domain };
 }
 
 /** A log without a name of its own is called by its pad. */
@@ -123,5 +134,7 @@ function recordOf(header: LogHeader, name: string | null, finished: boolean): Su
     product,
     simulated: transport === 'simulated',
     finished,
+    pad: ownerOf(header.pad, header.pad.unit),
+    domain: header.domain,
   };
 }

@@ -37,7 +37,7 @@ export function surveyUnit(build: PadBuild, seed: number, isLong = false): Track
     startedAt: '2024-01-01T00:00:00.000Z',
     stage: null,
     domain: profile?.domain ?? 'reported',
-    pad: pad.identity,
+    pad: { ...pad.identity, unit: null },
     descriptor: hexOf(pad.descriptor),
     profile: profile?.id ?? null,
   });

@@ -21,7 +21,7 @@ export function makeTrack(wish: TrackWish): Track {
       startedAt: '2020-01-01T00:00:00Z',
       stage: null,
       domain: wish.headerDomain ?? 'reported',
-      pad: { vendorId: 1, productId: 2, product: 'pad', serial: null, transport: 'simulated' },
+      pad: { vendorId: 1, productId: 2, product: 'pad', serial: null, transport: 'simulated', unit: null },
       descriptor: null,
       profile: null,
     },

@@ -10,7 +10,7 @@ export function simulatedHeader(pad: SimulatedPad): LogHeader {
     startedAt: '2024-01-01T00:00:00.000Z',
     stage: null,
     domain: 'reported',
-    pad: pad.identity,
+    pad: { ...pad.identity, unit: null },
     descriptor: Buffer.from(pad.descriptor).toString('hex'),
     profile: null,
   };

@@ -176,7 +176,7 @@ export const plainHeader: LogHeader = {
   startedAt: '2025-01-01T00:00:00.000Z',
   stage: null,
   domain: 'reported',
-  pad: { vendorId: 0x1209, productId: 11, product: 'script', serial: null, transport: 'simulated' },
+  pad: { vendorId: 0x1209, productId: 11, product: 'script', serial: null, transport: 'simulated', unit: null },
   descriptor: null,
   profile: null,
 };

@@ -69,7 +69,7 @@ export function header(changes: Partial<LogHeader> = {}): LogHeader {
     startedAt: '2025-03-04T05:06:07.000Z',
     stage: 'fitted',
     domain: 'reported',
-    pad: { vendorId: 0x1209, productId: 1, product: 'Prüfling № 7 🎛', serial: null, transport: 'usb' },
+    pad: { vendorId: 0x1209, productId: 1, product: 'Prüfling № 7 🎛', serial: null, transport: 'usb', unit: null },
     descriptor: '05010905',
     profile: null,
     ...changes,

@@ -25,7 +25,7 @@ function setUp() {
       name === 'no-such'
         ? failed('demo-unknown', 'No such demo.')
         : { ok: true, value: sourceOf(new ScriptedTransport(`${name}-${key}`)) },
-    (pad) => open.has(pad),
+    { isOpen: (pad) => open.has(pad), unitOf: () => null },
     () => (changes += 1),
   );
   const products = (): string[] => registry.list().map(({ identity }) => identity.product);

@@ -12,7 +12,7 @@ export function smallLog(reports = 50): string {
     startedAt: '2024-05-01T10:00:00.000Z',
     stage: 'received',
     domain: 'reported',
-    pad: { vendorId: 0x1209, productId: 0x0001, product: 'Test pad', serial: null, transport: 'usb' },
+    pad: { vendorId: 0x1209, productId: 0x0001, product: 'Test pad', serial: null, transport: 'usb', unit: null },
     descriptor: ONE_STICK,
     profile: null,
   });

@@ -10,7 +10,7 @@ import { smallReader } from '../support/small-pad.ts';
 
 function summary(pad: string, transport: 'usb' | 'simulated', problem: PadSummary['problem'] = null): PadSummary {
   const identity = { vendorId: 1, productId: 2, product: `Pad ${pad}`, serial: null, transport };
-  return { pad, identity, open: false, problem, rule: null };
+  return { pad, identity, open: false, problem, rule: null, unit: null };
 }
 
 function details(pad: string, transport: 'usb' | 'simulated'): PadDetails {

@@ -14,6 +14,8 @@ const kept: SurveySummary = {
   product: 'Pad',
   simulated: false,
   finished: true,
+  pad: { vendorId: 1, productId: 2, serial: null, unit: null },
+  domain: 'sensor',
 };
 const plan: SurveyPlan = {
   pad: 'p1',

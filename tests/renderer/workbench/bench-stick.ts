@@ -43,6 +43,7 @@ export function surveyOf(sticks: SurveyDetails['sticks'], domain: 'sensor' | 're
     survey: 's1',
     name: 'Bench pad, fitted.padlog',
     identity: { vendorId: 1, productId: 2, product: 'Bench pad', serial: null, transport: 'simulated' },
+    pad: { vendorId: 1, productId: 2, serial: null, unit: null },
     log: emptyReport(domain).log,
     mappingFrom: 'range',
     sticks,
