@@ -235,8 +235,9 @@ export class MemoryDesk {
     if (!ready.ok) return ready;
     const { session, protocol } = ready.value;
     const { transport } = session.source;
+    const lost = (problem: Problem): void => this.#underway.get(pad)?.run.lost(problem);
     const release =
-      transport.lockKey === undefined ? null : await this.#ports.lock.take(transport.identity, transport.lockKey);
+      transport.lockKey === undefined ? null : await this.#ports.lock.take(transport.identity, transport.lockKey, lost);
     if (release?.ok === false) return release;
     const { clock, tell } = this.#ports;
     const run: MemoryRun = new MemoryRun(pad, doing, {

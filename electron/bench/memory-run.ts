@@ -3,6 +3,7 @@ import { isReply } from '../../core/image/memory-command.ts';
 import type { Steps } from '../../core/image/memory-effects.ts';
 import { newExchange, type Exchange } from '../../core/image/memory-exchange.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
+import type { Problem } from '../../core/result.ts';
 import type { EventPayload } from '../../shared/contract.ts';
 import type { Clock } from './clock.ts';
 import { MemoryDriver, type DriverPorts } from './memory-driver.ts';
@@ -100,6 +101,11 @@ export class MemoryRun {
 
   abort(): void {
     this.#driver.abort();
+  }
+
+  /** The pad is another program's from now on: nothing more is sent to it, not even to roll back. */
+  lost(problem: Problem): void {
+    this.#driver.lost(problem);
   }
 
   /** Told at once, and the last of it. */

@@ -1,7 +1,7 @@
 /** Surveys under way: starts them on open pads, one a pad, and passes words on to them. */
 import type { LogHeader } from '../../core/log/header.ts';
 import type { StickId } from '../../core/pad/stick.ts';
-import { done, failed, type Result } from '../../core/result.ts';
+import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Request } from '../../shared/contract.ts';
 import type { LogFiles } from '../store/log-files.ts';
 import { openRecorder, type Recorder } from '../store/recorder.ts';
@@ -54,10 +54,11 @@ export class SurveyDesk {
     const refusal = this.#refusal(request, pad.value);
     if (refusal !== null) return refusal;
     const { transport } = pad.value.source;
+    const lost = (problem: Problem): void => void this.#underway.get(request.pad)?.end('failed', problem);
     const release =
       transport.lockKey === undefined
         ? done(nothingToFree)
-        : await this.#ports.lock.take(transport.identity, transport.lockKey);
+        : await this.#ports.lock.take(transport.identity, transport.lockKey, lost);
     if (!release.ok) return release;
     const started = await this.#record(request, pad.value, release.value);
     if (!started.ok) await release.value();

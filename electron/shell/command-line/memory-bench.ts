@@ -36,7 +36,7 @@ export class MemoryBench {
   #ended: (state: MemoryState) => void = () => undefined;
   #isInterrupted = false;
 
-  constructor(terminal: Terminal, { source, clock, virtual }: HeldPad) {
+  constructor(terminal: Terminal, { source, clock, virtual, lock }: HeldPad) {
     const folder = findPlaces().data;
     const now = (): Date => new Date();
     const say = memoryTeller(terminal, virtual === null);
@@ -58,8 +58,7 @@ export class MemoryBench {
       clock,
       rack: this.rack,
       registry: { padOf: (isIt) => (isIt(this.identity) ? PAD : null) },
-      // The command holds the pad's lock already, for the whole of its length.
-      lock: { take: () => Promise.resolve(done(() => Promise.resolve())) },
+      lock,
       vault: this.vault,
       maps: this.maps,
       plans: this.plans,

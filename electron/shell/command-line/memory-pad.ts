@@ -1,9 +1,10 @@
 /** The pad whose memory a command works with, held against every other program until the command ends. */
 import path from 'node:path';
 import type { PadIdentity } from '../../../core/pad/identity.ts';
-import { done, failed, type Result } from '../../../core/result.ts';
+import { done, failed, type Problem, type Result } from '../../../core/result.ts';
 import { systemClock, type Clock } from '../../bench/clock.ts';
 import { padKey } from '../../bench/pad-key.ts';
+import type { PadLock } from '../../bench/pad-lock-port.ts';
 import type { PadSource } from '../../bench/pad-source.ts';
 import { VirtualClock } from '../../bench/virtual-clock.ts';
 import { createPadLock } from '../../store/pad-lock.ts';
@@ -25,32 +26,53 @@ export interface HeldPad {
   /** Moved on by the command itself; null where the pad lives by the machine's clock. */
   readonly virtual: VirtualClock | null;
   readonly clock: Clock;
+  /** For each session of the command: the pad is held already, and what loses it ends the session. */
+  readonly lock: PadLock;
   readonly release: () => Promise<void>;
 }
 
 /** A simulated pad keeps its memory in the data folder; a real one is locked by its path. */
 export async function holdPad(terminal: Terminal, choice: MemoryChoice): Promise<Result<HeldPad>> {
+  const held = new Hold();
   const lock = createPadLock();
   if (choice.demo === undefined) {
     const source = await choosePad(terminal, choice, systemClock);
     if (!source.ok) return source;
     const { identity, lockKey } = source.value.transport;
-    const release = lockKey === undefined ? done(() => Promise.resolve()) : await lock.take(identity, lockKey);
+    const release =
+      lockKey === undefined ? done(() => Promise.resolve()) : await lock.take(identity, lockKey, held.lost);
     return release.ok
-      ? done({ source: source.value, virtual: null, clock: systemClock, release: release.value })
+      ? done({ source: source.value, virtual: null, clock: systemClock, lock: held, release: release.value })
       : release;
   }
   const demo = keptDemo(choice.demo, path.join(findPlaces().data, 'demos'));
   if (!demo.ok) return demo;
   // Locked before its memory is read: another program may be about to change that.
-  const release = await lock.take(demo.value.identity, demo.value.file);
+  const release = await lock.take(demo.value.identity, demo.value.file, held.lost);
   if (!release.ok) return release;
   const virtual = choice.realTime === true ? null : new VirtualClock(new Date());
   const clock = virtual === null ? systemClock : onDate(virtual);
   const source = await demo.value.plug(clock);
-  if (source.ok) return done({ source: source.value, virtual, clock, release: release.value });
+  if (source.ok) return done({ source: source.value, virtual, clock, lock: held, release: release.value });
   await release.value();
   return source;
+}
+
+/** Passes the loss of the command's own lock on to the session that runs, or to the next. */
+class Hold implements PadLock {
+  #problem: Problem | null = null;
+  #hear: (problem: Problem) => void = () => undefined;
+
+  readonly lost = (problem: Problem): void => {
+    this.#problem = problem;
+    this.#hear(problem);
+  };
+
+  take(...[, , lost]: Parameters<PadLock['take']>): Promise<Result<() => Promise<void>>> {
+    if (this.#problem !== null) return Promise.resolve({ ok: false, problem: this.#problem });
+    this.#hear = lost;
+    return Promise.resolve(done(() => Promise.resolve()));
+  }
 }
 
 /** The pad that a journal is of, where it is connected. */

@@ -1,7 +1,8 @@
 /** The built program, built first where a source is newer; files that run at the same time wait for one build. */
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { lock } from 'proper-lockfile';
+import { takeLock, type Taken } from '../../../electron/store/lock-folder.ts';
+import { thisOwner } from '../../../electron/store/lock-owner.ts';
 
 interface Stale {
   readonly root: string;
@@ -12,17 +13,19 @@ const staleFile: string = '../../../build/stale.js';
 // Plain JavaScript, run before anything is built: it has no types of its own.
 const { root, buildIfStale } = (await import(staleFile)) as Stale;
 
-const WAIT = {
-  lockfilePath: path.join(tmpdir(), 'stickwright-build.lock'),
-  retries: { retries: 240, factor: 1, minTimeout: 500 },
-  stale: 120_000,
-};
+const PLACE = path.join(tmpdir(), 'stickwright-building.lock');
+const ASK_AGAIN_MILLIS = 500;
 
 /** Throws where the build fails; its words are on standard error. */
 export async function ensureBuilt(): Promise<void> {
-  const release = await lock(path.join(root, 'build'), WAIT);
+  const ports = { self: thisOwner(), lost: () => undefined };
+  let lock: Taken = await takeLock(PLACE, ports);
+  while (!lock.held) {
+    await new Promise((resolve) => setTimeout(resolve, ASK_AGAIN_MILLIS));
+    lock = await takeLock(PLACE, ports);
+  }
   const code = buildIfStale();
-  await release();
+  await lock.free();
   if (code !== 0) throw new Error('The program could not be built; see above.');
 }
 
