@@ -1,7 +1,7 @@
 /** What two hosts make of one stick, in plain sentences. */
 import { percent } from '../../core/plot/number-text.ts';
-import type { Standing } from '../views/workbench/standing.ts';
-import { zoneSentence } from '../views/workbench/zone-sentence.ts';
+import type { Standing } from '../stick/standing.ts';
+import { zoneSentence } from '../stick/zone-sentence.ts';
 
 /** E.g. `rests 2.1 % off the centre, least reach 0.950 at 55°; the zone: leaks in 3 of 24`. */
 export function hostSentence({ rest, rim, zones }: Standing): string {

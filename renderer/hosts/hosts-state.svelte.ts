@@ -2,7 +2,7 @@
 import type { StickId } from '../../core/pad/stick.ts';
 import type { Chain } from '../../core/zones/chain.ts';
 import type { ImageDetails } from '../memory/memory-images.svelte.ts';
-import { measureUnder, withZones, type Standing } from '../views/workbench/standing.ts';
+import { measureUnder, withZones, type Standing } from '../stick/standing.ts';
 import type { SurveyDetails } from '../views/workbench/workbench-state.svelte.ts';
 import { hostsOfImage, hostsOfSurvey, usualPair, type Host } from './host-list.ts';
 

@@ -11,8 +11,8 @@ import { storedMapping } from '../../core/mapping/stored-mapping.ts';
 import { readTrack } from '../../electron/bench/read-track.ts';
 import { planeInput, profileInput, railsInput } from '../../renderer/views/workbench/figure-inputs.ts';
 import { ledgerRows } from '../../renderer/views/workbench/ledger.ts';
-import { measureUnder, withZones } from '../../renderer/views/workbench/standing.ts';
-import { chainOf, type Zone } from '../../renderer/views/workbench/zone.ts';
+import { measureUnder, withZones } from '../../renderer/stick/standing.ts';
+import { chainOf, type Zone } from '../../renderer/stick/zone.ts';
 import { makeSurveyLog } from './survey-log.ts';
 
 const NUDGES = 600;

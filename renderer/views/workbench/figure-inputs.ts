@@ -10,8 +10,8 @@ import { deadOutline } from '../../../core/zones/dead-outline.ts';
 import { compileChain } from '../../../core/zones/run-chain.ts';
 import { circleOutline, zoneOutline } from '../../../core/zones/draw-back.ts';
 import { isAtLeast } from './at-least.ts';
-import type { Standing } from './standing.ts';
-import type { Zone } from './zone.ts';
+import type { Standing } from '../../stick/standing.ts';
+import type { Zone } from '../../stick/zone.ts';
 
 const DIRECTIONS = 72;
 

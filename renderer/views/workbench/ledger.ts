@@ -4,7 +4,7 @@ import { numberOf, type MappingNumber } from '../../../core/mapping/mapping-numb
 import { count, NARROW, percent, signed } from '../../../core/plot/number-text.ts';
 import { isAtLeast } from './at-least.ts';
 import { offsetUncertainty } from './offset-uncertainty.ts';
-import type { Standing } from './standing.ts';
+import type { Standing } from '../../stick/standing.ts';
 
 export interface LedgerCell {
   /** The number, or `—` where it cannot be stated. */

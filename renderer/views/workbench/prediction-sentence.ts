@@ -1,7 +1,7 @@
 /** What the proposal will do, in one sentence. */
 import { percent } from '../../../core/plot/number-text.ts';
 import { directionText } from '../../selection/direction-words.ts';
-import type { Standing } from './standing.ts';
+import type { Standing } from '../../stick/standing.ts';
 import type { ProposalReply } from './workbench-state.svelte.ts';
 
 export function predictionSentence(proposal: ProposalReply, standings: readonly Standing[]): string {

@@ -3,7 +3,7 @@ import type { StickFields, Pair } from '../../../core/pad/stick.ts';
 import type { Tone } from '../../../core/plot/figure.ts';
 import { responseCurve } from '../../../core/plot/response-curve.ts';
 import type { ChainFunction } from '../../../core/zones/run-chain.ts';
-import type { Standing } from './standing.ts';
+import type { Standing } from '../../stick/standing.ts';
 
 export interface ResponseSeries {
   readonly tone: Tone;

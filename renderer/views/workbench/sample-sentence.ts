@@ -2,8 +2,8 @@
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import { deflect } from '../../../core/mapping/deflect.ts';
 import { count, percent } from '../../../core/plot/number-text.ts';
-import type { Sample } from './sample-state.svelte.ts';
-import type { Standing } from './standing.ts';
+import type { Sample } from '../../stick/sample-state.svelte.ts';
+import type { Standing } from '../../stick/standing.ts';
 
 /** E.g. `sample at 12.345 s: x 2,051, y 2,047 · now 1.2 % · proposed 0.1 %`: its deflection under each mapping. */
 export function sampleSentence(

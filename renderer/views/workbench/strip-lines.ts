@@ -2,7 +2,7 @@
 import { linearScale } from '../../../core/plot/linear-scale.ts';
 import { count } from '../../../core/plot/number-text.ts';
 import type { Table } from '../../figures/table.ts';
-import { nearest } from './sample-state.svelte.ts';
+import { nearest } from '../../stick/sample-state.svelte.ts';
 
 export interface Strip {
   readonly fromUs: number;

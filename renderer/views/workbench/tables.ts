@@ -6,7 +6,7 @@ import type { Table } from '../../figures/table.ts';
 import { directionText } from '../../selection/direction-words.ts';
 import { edgeName } from './edge-name.ts';
 import { rimPoint } from './figure-inputs.ts';
-import type { Standing } from './standing.ts';
+import type { Standing } from '../../stick/standing.ts';
 import type { ResponseSeries } from './response-series.ts';
 import type { ProposalReply } from './workbench-state.svelte.ts';
 

@@ -4,7 +4,7 @@ import { FindingsState } from '../../../renderer/findings/findings-state.svelte.
 import { judgedNote } from '../../../renderer/findings/judged-note.svelte.ts';
 import { emptyReport } from '../../support/empty-report.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
-import { surveyOf } from '../workbench/bench-stick.ts';
+import { surveyOf } from '../support/bench-stick.ts';
 
 function stateOf(fails = false): { state: FindingsState; selected: { stick: 'left' | 'right' } } {
   const report = { ...emptyReport(), verdict: { left: 'keep' as const }, verdictWhy: { left: 'All holds.' } };

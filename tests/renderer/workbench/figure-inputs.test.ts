@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { planeInput, profileInput, railsInput, rimPoint } from '../../../renderer/views/workbench/figure-inputs.ts';
 import { reportedFields } from '../../support/fields.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
-import { mapping, oneRelease, standUnder, wholeStick, zone } from './bench-stick.ts';
+import { mapping, oneRelease, standUnder, wholeStick, zone } from '../support/bench-stick.ts';
 
 /** A gate of 120 counts about the middle of eight bits, wide enough to the right to meet the limit of the field. */
 function clippedStick(): ReturnType<typeof makeEvidence> {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ledgerRows, ledgerText, writeDifference } from '../../../renderer/views/workbench/ledger.ts';
 import { reportedFields } from '../../support/fields.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
-import { mapping, oneRelease, standUnder, wholeStick } from './bench-stick.ts';
+import { mapping, oneRelease, standUnder, wholeStick } from '../support/bench-stick.ts';
 
 function cell(rows: ReturnType<typeof ledgerRows>, label: string): string {
   const found = rows.find((row) => row.label.startsWith(label))?.cells[0];

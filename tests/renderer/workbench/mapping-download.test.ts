@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseMappingFile } from '../../../core/mapping/mapping-file.ts';
 import { mappingDownload } from '../../../renderer/views/workbench/mapping-download.ts';
-import { mapping, surveyOf } from './bench-stick.ts';
+import { mapping, surveyOf } from '../support/bench-stick.ts';
 
 describe('mappingDownload', () => {
   it('is a mapping file that the program reads back', () => {

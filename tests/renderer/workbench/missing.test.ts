@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { missingSentences, uncoveredText } from '../../../renderer/views/workbench/missing.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
-import { oneRelease, standUnder, wholeStick } from './bench-stick.ts';
+import { oneRelease, standUnder, wholeStick } from '../support/bench-stick.ts';
 
 describe('missingSentences', () => {
   it('says nothing of a whole survey', () => {

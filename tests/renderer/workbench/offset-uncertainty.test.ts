@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { RestMeasure } from '../../../core/measure/rest-measure.ts';
 import { offsetUncertainty } from '../../../renderer/views/workbench/offset-uncertainty.ts';
-import { mapping, standUnder, wholeStick } from './bench-stick.ts';
+import { mapping, standUnder, wholeStick } from '../support/bench-stick.ts';
 
 function rest(part: Partial<RestMeasure>): RestMeasure {
   const measured = standUnder(wholeStick()).rest;

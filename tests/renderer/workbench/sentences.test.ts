@@ -3,7 +3,7 @@ import { directionParts } from '../../../renderer/views/workbench/direction-sent
 import { edgeName } from '../../../renderer/views/workbench/edge-name.ts';
 import { predictionSentence } from '../../../renderer/views/workbench/prediction-sentence.ts';
 import { makeEvidence } from '../../support/make-evidence.ts';
-import { mapping, oneRelease, standUnder } from './bench-stick.ts';
+import { mapping, oneRelease, standUnder } from '../support/bench-stick.ts';
 
 describe('directionParts', () => {
   it('gives reach and onset under each mapping', () => {

@@ -6,7 +6,7 @@ import {
   restTable,
   rimTable,
 } from '../../../renderer/views/workbench/tables.ts';
-import { mapping, oneRelease, standUnder, wholeStick } from './bench-stick.ts';
+import { mapping, oneRelease, standUnder, wholeStick } from '../support/bench-stick.ts';
 
 const now = standUnder(oneRelease());
 const proposed = {

@@ -8,7 +8,7 @@ import {
 } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
-import { asSent, mapping, memoryStore, oneRelease, surveyOf, wholeStick, zone } from './bench-stick.ts';
+import { asSent, mapping, memoryStore, oneRelease, surveyOf, wholeStick, zone } from '../support/bench-stick.ts';
 
 const survey = surveyOf({ left: asSent(wholeStick(), mapping), right: asSent(oneRelease(), mapping) });
 

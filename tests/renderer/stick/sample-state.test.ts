@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { Reply } from '../../../shared/contract.ts';
 import { sampleSentence } from '../../../renderer/views/workbench/sample-sentence.ts';
-import { nearest, SampleState } from '../../../renderer/views/workbench/sample-state.svelte.ts';
+import { nearest, SampleState } from '../../../renderer/stick/sample-state.svelte.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
-import { standUnder, wholeStick } from './bench-stick.ts';
+import { standUnder, wholeStick } from '../support/bench-stick.ts';
 
 type Strip = Reply<'surveys.strip'>;
 const strip: Strip = { x: [900, 2019, 1000, 2020, 1100, 2021], y: [900, 1999, 1000, 2000, 1100, 2001] };

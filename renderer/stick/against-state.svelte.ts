@@ -1,11 +1,11 @@
 /** The survey that the shown one is compared with: its own evidence under its own mapping. Owns state, renders nothing. */
-import { compareSurveys, type SurveyDifference } from '../../../core/measure/compare-surveys.ts';
-import type { StickId } from '../../../core/pad/stick.ts';
-import type { Problem } from '../../../core/result.ts';
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
-import type { Chain } from '../../../core/zones/chain.ts';
-import type { BenchApi } from '../../../shared/bench-api.ts';
-import type { Reply } from '../../../shared/contract.ts';
+import { compareSurveys, type SurveyDifference } from '../../core/measure/compare-surveys.ts';
+import type { StickId } from '../../core/pad/stick.ts';
+import type { Problem } from '../../core/result.ts';
+import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { Chain } from '../../core/zones/chain.ts';
+import type { BenchApi } from '../../shared/bench-api.ts';
+import type { Reply } from '../../shared/contract.ts';
 import { measureUnder, withZones, type Standing } from './standing.ts';
 
 type SurveyDetails = Reply<'surveys.open'>;

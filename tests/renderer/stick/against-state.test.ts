@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { failed } from '../../../core/result.ts';
-import { AgainstState } from '../../../renderer/views/workbench/against-state.svelte.ts';
+import { AgainstState } from '../../../renderer/stick/against-state.svelte.ts';
 import type { SurveyDetails } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
-import { chainOf } from '../../../renderer/views/workbench/zone.ts';
+import { chainOf } from '../../../renderer/stick/zone.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
-import { asSent, mapping, surveyOf, wholeStick, zone } from './bench-stick.ts';
+import { asSent, mapping, surveyOf, wholeStick, zone } from '../support/bench-stick.ts';
 
 const narrow = { ...mapping, x: { min: 1200, centre: 2000, max: 2800 } };
 const before: SurveyDetails = { ...surveyOf({ left: asSent(wholeStick(), narrow) }), survey: 's2' };

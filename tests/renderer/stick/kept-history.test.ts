@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { NO_HISTORY, takeStep } from '../../../core/mapping/nudge-history.ts';
-import { readHistory, writeHistory, type HistoryStore } from '../../../renderer/views/workbench/kept-history.ts';
-import { mapping, memoryStore } from './bench-stick.ts';
+import { readHistory, writeHistory, type HistoryStore } from '../../../renderer/stick/kept-history.ts';
+import { mapping, memoryStore } from '../support/bench-stick.ts';
 
 function long(steps: number) {
   let history = NO_HISTORY;

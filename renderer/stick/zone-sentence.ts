@@ -1,6 +1,6 @@
 /** The answer to "will this zone hide this rest, and at what cost?" in one sentence. */
-import { percent } from '../../../core/plot/number-text.ts';
-import type { ZoneAnswer } from '../../../core/zones/chain.ts';
+import { percent } from '../../core/plot/number-text.ts';
+import type { ZoneAnswer } from '../../core/zones/chain.ts';
 import { largestOnset } from './largest-onset.ts';
 
 export interface ZoneSentence {

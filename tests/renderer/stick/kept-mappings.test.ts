@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { checkName, keepUnder, withoutName } from '../../../renderer/views/workbench/kept-mappings.ts';
-import { mapping } from './bench-stick.ts';
+import { checkName, keepUnder, withoutName } from '../../../renderer/stick/kept-mappings.ts';
+import { mapping } from '../support/bench-stick.ts';
 
 const source = {
   product: 'Bench pad',

@@ -1,10 +1,10 @@
 /** A stick as a survey gives it, and the details a bench answers with, for the Workbench's tests. */
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import type { HistoryStore } from '../../../renderer/views/workbench/kept-history.ts';
-import { measureUnder, withZones, type Standing } from '../../../renderer/views/workbench/standing.ts';
+import type { HistoryStore } from '../../../renderer/stick/kept-history.ts';
+import { measureUnder, withZones, type Standing } from '../../../renderer/stick/standing.ts';
 import type { SurveyDetails } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
-import { chainOf, type Zone } from '../../../renderer/views/workbench/zone.ts';
+import { chainOf, type Zone } from '../../../renderer/stick/zone.ts';
 import { emptyReport } from '../../support/empty-report.ts';
 import { sensorFields } from '../../support/fields.ts';
 import { makeBenchStick, makeEvidence, sixTurns } from '../../support/make-evidence.ts';

@@ -1,6 +1,6 @@
 /** The selected sample: one reading of the log, by its time. Owns state, renders nothing. */
-import type { Pair, StickId } from '../../../core/pad/stick.ts';
-import type { BenchApi } from '../../../shared/bench-api.ts';
+import type { Pair, StickId } from '../../core/pad/stick.ts';
+import type { BenchApi } from '../../shared/bench-api.ts';
 
 /** A reading and the microseconds of the log at which it came. */
 export interface Sample {

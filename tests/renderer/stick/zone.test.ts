@@ -1,13 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  chainOf,
-  checkInner,
-  checkOuter,
-  percentText,
-  readPercent,
-  zoneName,
-} from '../../../renderer/views/workbench/zone.ts';
+import { chainOf, checkInner, checkOuter, percentText, readPercent, zoneName } from '../../../renderer/stick/zone.ts';
 import { parseChain } from '../../../core/zones/parse-chain.ts';
 
 describe('the zone asked about', () => {

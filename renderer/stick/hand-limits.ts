@@ -1,6 +1,6 @@
 /** What a mapping made on the Workbench has to fit. */
-import type { HandLimits } from '../../../core/mapping/set-number.ts';
-import type { Domain, StickFields } from '../../../core/pad/stick.ts';
+import type { HandLimits } from '../../core/mapping/set-number.ts';
+import type { Domain, StickFields } from '../../core/pad/stick.ts';
 
 /**
  * Sensor counts may end up in a layer of the pad, which takes whole counts that its fields can report. Reported counts never

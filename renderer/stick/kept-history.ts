@@ -1,9 +1,9 @@
 /** A history of nudges as text, so that "yours" outlives a change of view and a reload of the page. */
 import { z } from 'zod';
-import { checkMapping } from '../../../core/mapping/check-mapping.ts';
-import { MAPPING_NUMBERS, numberOf } from '../../../core/mapping/mapping-number.ts';
-import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import { historyFromRows, historyRows, NO_HISTORY, type NudgeHistory } from '../../../core/mapping/nudge-history.ts';
+import { checkMapping } from '../../core/mapping/check-mapping.ts';
+import { MAPPING_NUMBERS, numberOf } from '../../core/mapping/mapping-number.ts';
+import type { StickMapping } from '../../core/mapping/mapping.ts';
+import { historyFromRows, historyRows, NO_HISTORY, type NudgeHistory } from '../../core/mapping/nudge-history.ts';
 
 /** The part of the window's session storage that is used. */
 export interface HistoryStore {

@@ -1,13 +1,13 @@
 /** How a stick stands under one mapping: everything the views of the Workbench compare. */
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
-import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import type { RestMeasure } from '../../../core/measure/rest-measure.ts';
-import type { RimMeasure } from '../../../core/measure/rim-measure.ts';
-import type { Tone } from '../../../core/plot/figure.ts';
-import { predict } from '../../../core/proposal/predict.ts';
-import { answerUnder } from '../../../core/zones/answer.ts';
-import type { Chain, ZoneAnswer } from '../../../core/zones/chain.ts';
-import { stickUnder, type StickUnder } from '../../../core/zones/stick-under.ts';
+import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickMapping } from '../../core/mapping/mapping.ts';
+import type { RestMeasure } from '../../core/measure/rest-measure.ts';
+import type { RimMeasure } from '../../core/measure/rim-measure.ts';
+import type { Tone } from '../../core/plot/figure.ts';
+import { predict } from '../../core/proposal/predict.ts';
+import { answerUnder } from '../../core/zones/answer.ts';
+import type { Chain, ZoneAnswer } from '../../core/zones/chain.ts';
+import { stickUnder, type StickUnder } from '../../core/zones/stick-under.ts';
 
 /** A mapping that is compared, with its place in the legend. */
 export interface Candidate {

@@ -2,12 +2,12 @@
  * "Yours": the mapping a hand makes of the proposed one (or of now), one for each stick of each survey, with every step of
  * the way. Owns state, renders nothing. What cannot be is refused in a sentence, and the last good mapping stays.
  */
-import { numberOf, type MappingNumber } from '../../../core/mapping/mapping-number.ts';
-import type { PadMapping, StickMapping } from '../../../core/mapping/mapping.ts';
-import { NO_HISTORY, redo, takeStep, undo, type NudgeHistory } from '../../../core/mapping/nudge-history.ts';
-import { checkByHand, nearestNumber, setNumber, type HandLimits } from '../../../core/mapping/set-number.ts';
-import { STICKS, type StickId } from '../../../core/pad/stick.ts';
-import type { Problem, Result } from '../../../core/result.ts';
+import { numberOf, type MappingNumber } from '../../core/mapping/mapping-number.ts';
+import type { PadMapping, StickMapping } from '../../core/mapping/mapping.ts';
+import { NO_HISTORY, redo, takeStep, undo, type NudgeHistory } from '../../core/mapping/nudge-history.ts';
+import { checkByHand, nearestNumber, setNumber, type HandLimits } from '../../core/mapping/set-number.ts';
+import { STICKS, type StickId } from '../../core/pad/stick.ts';
+import type { Problem, Result } from '../../core/result.ts';
 import { readHistory, writeHistory, type HistoryStore } from './kept-history.ts';
 
 /** Steps in counts, the finest first. */

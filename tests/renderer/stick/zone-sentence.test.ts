@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ZoneAnswer } from '../../../core/zones/chain.ts';
-import { zoneSentence } from '../../../renderer/views/workbench/zone-sentence.ts';
+import { zoneSentence } from '../../../renderer/stick/zone-sentence.ts';
 
 const clean: ZoneAnswer = {
   leaks: { releases: 24, leaking: 0, share: 0, upperBound95: 0.117, largestOutput: 0 },

@@ -1,6 +1,6 @@
 /** The one zone that the Workbench asks about: the settings keep it, a chain of one stage is made of it. */
-import type { Chain, Stage } from '../../../core/zones/chain.ts';
-import type { Settings } from '../../settings/settings-state.svelte.ts';
+import type { Chain, Stage } from '../../core/zones/chain.ts';
+import type { Settings } from '../settings/settings-state.svelte.ts';
 
 export type Zone = Settings['zone'];
 

@@ -1,10 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import { handLimits } from '../../../renderer/views/workbench/hand-limits.ts';
-import type { HistoryStore } from '../../../renderer/views/workbench/kept-history.ts';
-import { MappingDesk } from '../../../renderer/views/workbench/mapping-desk.svelte.ts';
+import { handLimits } from '../../../renderer/stick/hand-limits.ts';
+import type { HistoryStore } from '../../../renderer/stick/kept-history.ts';
+import { MappingDesk } from '../../../renderer/stick/mapping-desk.svelte.ts';
 import { sensorFields } from '../../support/fields.ts';
-import { mapping as now, memoryStore } from './bench-stick.ts';
+import { mapping as now, memoryStore } from '../support/bench-stick.ts';
 
 const proposed: StickMapping = { x: { min: 1050, centre: 2020, max: 2960 }, y: now.y };
 
