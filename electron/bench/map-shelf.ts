@@ -1,5 +1,5 @@
 /** The memory maps: those of the program, and the technician's own as files in the data folder. */
-import { mkdir, readdir } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { bundledMaps } from '../../core/image/bundled-maps.ts';
 import { checkImage } from '../../core/image/check-image.ts';
@@ -8,6 +8,7 @@ import { memoryMapSchema, parseMemoryMap } from '../../core/image/parse-memory-m
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
 import { readJson, writeWhole } from '../store/atomic-file.ts';
+import { makeFolder } from '../store/own-folder.ts';
 import { storageProblem } from '../store/storage-problem.ts';
 
 export type MapSummary = Reply<'maps.list'>[number];
@@ -61,7 +62,7 @@ export class MapShelf {
       return failed('map-bundled', `The program has a map "${map.id}" of its own; give the map another id.`);
     const file = path.join(this.#folder, `${map.id}${ENDING}`);
     try {
-      await mkdir(this.#folder, { recursive: true });
+      await makeFolder(this.#folder);
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', file) };
     }

@@ -1,10 +1,12 @@
 /** Takes a log in pieces into a file of its own, and onto the shelf once all of it was read without a fault. */
 import { randomBytes } from 'node:crypto';
-import { mkdir, open, readdir, rm, stat, type FileHandle } from 'node:fs/promises';
+import { open, readdir, rm, stat, type FileHandle } from 'node:fs/promises';
 import path from 'node:path';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Request } from '../../shared/contract.ts';
+import { makeFolder, OWN_FILE } from '../store/own-folder.ts';
 import { storageProblem } from '../store/storage-problem.ts';
+import { systemError } from '../store/whole-file.ts';
 import { readLogHeader } from '../transport/log-entries.ts';
 import type { SurveySummary } from './survey-record.ts';
 import type { SurveyShelf } from './survey-shelf.ts';
@@ -69,9 +71,9 @@ export class SurveyImport {
   }
 
   async #begin(file: string): Promise<FileHandle> {
-    await mkdir(this.#folder, { recursive: true });
+    await makeFolder(this.#folder);
     await this.#sweep();
-    return open(file, 'wx');
+    return open(file, 'wx', OWN_FILE);
   }
 
   async #write(upload: Upload, piece: string, lastName: string | null): Promise<Result<SurveySummary | null>> {
@@ -85,6 +87,8 @@ export class SurveyImport {
       await upload.handle.writeFile(bytes);
       if (lastName === null) return done(null);
       await upload.handle.sync();
+      const { size } = await upload.handle.stat();
+      if (size !== upload.bytes) throw systemError('ENOSPC', 'the disk kept only a part');
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', upload.file) };
     }

@@ -1,11 +1,12 @@
 /** The surveys that are kept: one folder each in the data folder, found again after a restart. */
 import { randomBytes } from 'node:crypto';
-import { mkdir, readdir, rename, stat } from 'node:fs/promises';
+import { readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { ownerOf } from '../../core/pad/owner.ts';
 import type { LogHeader } from '../../core/log/header.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { readJson, writeWhole } from '../store/atomic-file.ts';
+import { makeFolder } from '../store/own-folder.ts';
 import { storageProblem } from '../store/storage-problem.ts';
 import { readLogHeader } from '../transport/log-entries.ts';
 import {
@@ -70,12 +71,14 @@ export class SurveyShelf {
     const survey = newHandle(new Date(header.startedAt), randomBytes(3).toString('hex'));
     const folder = path.join(this.#folder, survey);
     try {
-      await mkdir(folder, { recursive: true });
+      await makeFolder(folder);
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', folder) };
     }
     const written = await writeRecord(folder, recordOf(header, null, false));
-    return written.ok ? done({ survey, log: path.join(folder, LOG_FILE) }) : written;
+    if (written.ok) return done({ survey, log: path.join(folder, LOG_FILE) });
+    await rm(folder, { recursive: true, force: true });
+    return written;
   }
 
   /** Marks a survey as ended in good order. */
@@ -91,15 +94,18 @@ export class SurveyShelf {
   async adopt(file: string, header: LogHeader, name: string): Promise<Result<SurveySummary>> {
     const survey = newHandle(new Date(), randomBytes(3).toString('hex'));
     const folder = path.join(this.#folder, survey);
+    const record = recordOf(header, name, true);
     try {
-      await mkdir(folder, { recursive: true });
-      await rename(file, path.join(folder, LOG_FILE));
+      await makeFolder(folder);
+      // The log comes last: until it is there the folder is no survey, and nothing of one stays where the disk is full.
+      const written = await writeRecord(folder, record);
+      if (written.ok) await rename(file, path.join(folder, LOG_FILE));
+      else await rm(folder, { recursive: true, force: true });
+      return written.ok ? done(summaryOf(survey, record)) : written;
     } catch (thrown) {
+      await rm(folder, { recursive: true, force: true });
       return { ok: false, problem: storageProblem(thrown, 'write', folder) };
     }
-    const record = recordOf(header, name, true);
-    const written = await writeRecord(folder, record);
-    return written.ok ? done(summaryOf(survey, record)) : written;
   }
 
   #folderOf(survey: string): Result<string> {

@@ -1,11 +1,12 @@
 /** Small files of the program's own: written whole or not at all, and set aside where they do not parse. */
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
 import type { z } from 'zod';
 import { done, type Problem, type Result } from '../../core/result.ts';
+import { systemDisk, waitingDisk, type Disk } from './disk.ts';
 import { setAside } from './set-aside.ts';
 import { storageProblem } from './storage-problem.ts';
+import { takeSteps, takeStepsAtOnce, wholeSteps, type WholeWish } from './whole-file.ts';
 
 /** What became of reading a file: `setAside` names the new place of one that does not parse. */
 export type JsonRead<T> =
@@ -14,14 +15,39 @@ export type JsonRead<T> =
   | { readonly kind: 'setAside'; readonly file: string; readonly problem: Problem }
   | { readonly kind: 'failed'; readonly problem: Problem };
 
-/** The new content is on the disk before it takes the old one's name: after a failure the old file is as it was. */
-export async function writeWhole(file: string, content: string | Uint8Array): Promise<Result<void>> {
+interface Manner extends Partial<Pick<WholeWish, 'rights' | 'replace'>> {
+  readonly disk?: Disk;
+}
+
+/**
+ * The new content is on the disk, read back and compared, before it takes the old one's name: after a failure the old file is as it
+ * was. Files are the account's alone and replace what stands there, unless `manner` says otherwise.
+ */
+export async function writeWhole(
+  file: string,
+  content: string | Uint8Array,
+  { rights = 'own', replace = true, disk = systemDisk }: Manner = {},
+): Promise<Result<void>> {
   try {
-    await writeFileAtomic(file, typeof content === 'string' ? content : Buffer.from(content));
+    await takeSteps(wholeSteps({ file, bytes: bytesOf(content), rights, replace }, disk));
     return done(undefined);
   } catch (thrown) {
     return { ok: false, problem: storageProblem(thrown, 'write', file) };
   }
+}
+
+/** The same for who cannot wait. */
+export function writeWholeAtOnce(file: string, content: string | Uint8Array, disk: Disk = waitingDisk): Result<void> {
+  try {
+    takeStepsAtOnce(wholeSteps({ file, bytes: bytesOf(content), rights: 'own', replace: true }, disk));
+    return done(undefined);
+  } catch (thrown) {
+    return { ok: false, problem: storageProblem(thrown, 'write', file) };
+  }
+}
+
+function bytesOf(content: string | Uint8Array): Uint8Array {
+  return typeof content === 'string' ? Buffer.from(content) : content;
 }
 
 export async function readJson<T>(file: string, schema: z.ZodType<T>, now: Date): Promise<JsonRead<T>> {

@@ -3,11 +3,12 @@
  * shown, and not for long. A file for each pad holds the newest; the confirmation itself stands in none.
  */
 import { createHash, randomBytes } from 'node:crypto';
-import { mkdir, unlink } from 'node:fs/promises';
+import { unlink } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
 import { done, failed, type Result } from '../../core/result.ts';
 import { readJson, writeWhole } from './atomic-file.ts';
+import { makeFolder } from './own-folder.ts';
 import { storageProblem } from './storage-problem.ts';
 
 /** Long enough to read the memory of a slow pad again and to think; what was shown is no longer in mind after it. */
@@ -50,7 +51,7 @@ export class Confirmations {
       until: until.toISOString(),
     };
     try {
-      await mkdir(this.#folder, { recursive: true });
+      await makeFolder(this.#folder);
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', file) };
     }

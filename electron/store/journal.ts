@@ -2,7 +2,7 @@
  * Writes to pads whose end is not known yet: one file each, a line for every step, on the disk before the step is taken. What
  * ended goes into a folder of its own and stays.
  */
-import { mkdir, open, readdir, readFile, rename, truncate, type FileHandle } from 'node:fs/promises';
+import { open, readdir, readFile, rename } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
 import type { JournalStep } from '../../core/image/memory-effects.ts';
@@ -10,6 +10,8 @@ import { memoryMapSchema } from '../../core/image/parse-memory-map.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import { changeSchema, imageHandleSchema } from '../../shared/image-schemas.ts';
 import { identitySchema } from '../../shared/schemas.ts';
+import { appendLine } from './append-line.ts';
+import { makeFolder } from './own-folder.ts';
 import { storageProblem } from './storage-problem.ts';
 
 const changes = z.array(changeSchema).min(1).readonly();
@@ -76,8 +78,8 @@ export class JournalStore {
   async begin(id: string, head: JournalHead): Promise<Result<void>> {
     const file = this.#fileOf(id);
     try {
-      await mkdir(path.join(this.#folder, OVER), { recursive: true });
-      await appendLine(await open(file, 'wx'), head);
+      await makeFolder(path.join(this.#folder, OVER));
+      await appendLine(file, head, true);
       await syncFolder(this.#folder);
       return done(undefined);
     } catch (thrown) {
@@ -88,7 +90,7 @@ export class JournalStore {
   async append(id: string, step: Exclude<JournalStep, { step: 'begin' }>): Promise<Result<void>> {
     const file = this.#fileOf(id);
     try {
-      await appendLine(await openAtLine(file), { at: this.#now().toISOString(), ...step });
+      await appendLine(file, { at: this.#now().toISOString(), ...step });
       return done(undefined);
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', file) };
@@ -149,23 +151,6 @@ function parseLine(line: string): unknown {
     return JSON.parse(line);
   } catch {
     return undefined; // What no schema takes.
-  }
-}
-
-/** After a line that was cut off the next one begins where that began. */
-async function openAtLine(file: string): Promise<FileHandle> {
-  const text = await readFile(file);
-  const whole = text.lastIndexOf(0x0a) + 1;
-  if (whole < text.length) await truncate(file, whole);
-  return open(file, 'a');
-}
-
-async function appendLine(handle: FileHandle, value: object): Promise<void> {
-  try {
-    await handle.writeFile(`${JSON.stringify(value)}\n`);
-    await handle.sync();
-  } finally {
-    await handle.close();
   }
 }
 

@@ -1,12 +1,12 @@
 /** One program at a time captures from a pad or writes to it, whichever shell it is. */
 import { createHash } from 'node:crypto';
-import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { PadLock } from '../bench/pad-lock-port.ts';
 import { takeLock, type LockPorts } from './lock-folder.ts';
 import { thisOwner, type Owner } from './lock-owner.ts';
+import { makeFolder } from './own-folder.ts';
 import { findPlaces } from './places.ts';
 import { storageProblem } from './storage-problem.ts';
 
@@ -20,7 +20,7 @@ export function createPadLock(
       const place = path.join(folder, `${createHash('sha256').update(lockKey).digest('hex').slice(0, 24)}.lock`);
       const self = ports.self ?? thisOwner();
       try {
-        await mkdir(folder, { recursive: true, mode: 0o700 });
+        await makeFolder(folder);
         const taken = await takeLock(place, { ...ports, self, lost: () => lost(lostProblem(pad)) });
         return taken.held ? done(taken.free) : busy(pad, taken.owner, self);
       } catch (thrown) {

@@ -5,6 +5,7 @@ import { done, type Problem, type Result } from '../../core/result.ts';
 import type { Clock } from '../bench/clock.ts';
 import { systemFiles, type LogFile, type LogFiles } from './log-files.ts';
 import { storageProblem } from './storage-problem.ts';
+import { systemError } from './whole-file.ts';
 
 /** Lines wait this long at most; what a killed program loses is shorter than a second. */
 const FLUSH_MILLIS = 500;
@@ -26,9 +27,10 @@ export async function openRecorder(
   header: LogHeader,
   options: RecorderOptions,
 ): Promise<Result<Recorder>> {
+  const files = options.files ?? systemFiles;
   let opened: LogFile;
   try {
-    opened = await (options.files ?? systemFiles).create(file);
+    opened = await files.create(file);
   } catch (thrown) {
     return { ok: false, problem: storageProblem(thrown, 'write', file) };
   }
@@ -36,6 +38,8 @@ export async function openRecorder(
   await recorder.flush();
   if (recorder.problem === null) return done(recorder);
   await recorder.close();
+  // A log without its header is of no use to anybody.
+  await files.remove(file).catch(() => undefined);
   return { ok: false, problem: recorder.problem };
 }
 
@@ -123,7 +127,11 @@ export class Recorder {
   async #writeLines(lines: Uint8Array): Promise<void> {
     let taken = 0;
     try {
-      while (taken < lines.length) taken += await this.#opened.write(lines.subarray(taken));
+      while (taken < lines.length) {
+        const more = await this.#opened.write(lines.subarray(taken));
+        if (more === 0) throw systemError('ENOSPC', 'the disk took no more');
+        taken += more;
+      }
       this.#writtenBytes += taken;
     } catch (thrown) {
       this.#fail(thrown);

@@ -1,24 +1,13 @@
-/** Preferences: one file, one format and one place in every shell, whichever library keeps it. */
+/** Preferences: one file, one format and one place in every shell. */
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import Conf from 'conf';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import { settingsSchema } from '../../shared/schemas.ts';
 import type { Settings, SettingsPort } from '../bench/settings-port.ts';
-import { setAsideProblem } from './atomic-file.ts';
+import { setAsideProblem, writeWholeAtOnce } from './atomic-file.ts';
+import { makeFolderAtOnce } from './own-folder.ts';
 import { setAside } from './set-aside.ts';
 import { storageProblem } from './storage-problem.ts';
-
-/** What `conf` and its child for Electron have in common: setting it writes the file whole or not at all. */
-export interface PreferenceFile {
-  store: Record<string, unknown>;
-}
-
-/** Opens NAME.json in a folder, making the folder where it is not there. May throw. */
-export type OpenPreferences = (folder: string, name: string) => PreferenceFile;
-
-/** For the shells outside of Electron. */
-export const openConf: OpenPreferences = (folder, name) => new Conf({ cwd: folder, configName: name });
 
 export const defaultSettings: Settings = {
   theme: 'system',
@@ -34,21 +23,24 @@ export const defaultSettings: Settings = {
   consumers: [],
 };
 
-const NAME = 'settings';
+const NAME = 'settings.json';
+
+/** Writes the file whole or not at all. */
+type Write = (file: string, content: string) => Result<void>;
 
 export class KeptSettings implements SettingsPort {
   readonly #folder: string;
   readonly #file: string;
-  readonly #open: OpenPreferences;
+  readonly #write: Write;
   readonly #now: () => Date;
   #last: Settings = defaultSettings;
   #problem: Problem | null = null;
 
-  constructor(folder: string, open: OpenPreferences, now: () => Date) {
+  constructor(folder: string, now: () => Date, write: Write = writeWholeAtOnce) {
     this.#folder = folder;
-    this.#file = path.join(folder, `${NAME}.json`);
-    this.#open = open;
+    this.#file = path.join(folder, NAME);
     this.#now = now;
+    this.#write = write;
   }
 
   /** What the user has to be told of the file: it was set aside, or it cannot be read or kept. Null where all is well. */
@@ -68,14 +60,19 @@ export class KeptSettings implements SettingsPort {
     const wished = settingsSchema.safeParse({ ...(content?.settings ?? this.#last), ...part });
     if (!wished.success) return failed('settings-invalid', 'These settings are not possible; choose others.');
     this.#last = wished.data;
+    const written = this.#keep({ ...content?.raw, ...wished.data });
+    if (!written.ok) this.#problem = written.problem;
+    return written.ok ? done(wished.data) : written;
+  }
+
+  /** Keys that this version does not know stay as they are. */
+  #keep(content: object): Result<void> {
     try {
-      // Keys that this version does not know stay as they are.
-      this.#open(this.#folder, NAME).store = { ...content?.raw, ...wished.data };
-      return done(wished.data);
+      makeFolderAtOnce(this.#folder);
     } catch (thrown) {
-      this.#problem = storageProblem(thrown, 'write', this.#file);
-      return { ok: false, problem: this.#problem };
+      return { ok: false, problem: storageProblem(thrown, 'write', this.#file) };
     }
+    return this.#write(this.#file, `${JSON.stringify(content, null, 2)}\n`);
   }
 
   /** The file's content; null where there is none that can be used. One that cannot be understood is set aside. */

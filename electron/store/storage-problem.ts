@@ -10,6 +10,7 @@ const REASONS: Readonly<Record<string, readonly [code: string, says: string]>> =
   EROFS: ['file-no-permission', 'the disk can only be read; choose another place.'],
   ENOENT: ['file-missing', 'it is not there; check its name and its folder.'],
   EEXIST: ['file-exists', 'there is one of that name already, which is never overwritten; choose another name.'],
+  EREADBACK: ['file-changed', 'what the disk gives back is not what it was given; use another disk.'],
   EISDIR: ['file-is-folder', 'it is a folder; give the name of a file.'],
 };
 

@@ -1,10 +1,12 @@
 /** Keeps every image that was accepted, by what it holds: a file is named by the SHA-256 of its bytes and never changed. */
 import { createHash } from 'node:crypto';
-import { appendFile, mkdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
 import { done, failed, type Result } from '../../core/result.ts';
+import { appendLine } from './append-line.ts';
 import { writeWhole } from './atomic-file.ts';
+import { makeFolder } from './own-folder.ts';
 import { storageProblem } from './storage-problem.ts';
 
 const entrySchema = z.object({
@@ -46,7 +48,7 @@ export class Vault {
     const entry: VaultEntry = { sha256: sha256Of(image), size: image.length, at: now.toISOString(), why, map, pad };
     const file = this.#fileOf(entry.sha256);
     try {
-      await mkdir(path.dirname(file), { recursive: true });
+      await makeFolder(path.dirname(file));
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', file) };
     }
@@ -55,7 +57,7 @@ export class Vault {
     const written = there.ok ? done(undefined) : await writeWhole(file, image);
     if (!written.ok) return written;
     try {
-      await appendFile(path.join(this.#folder, INDEX), `${JSON.stringify(entry)}\n`);
+      await appendLine(path.join(this.#folder, INDEX), entry);
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', INDEX) };
     }

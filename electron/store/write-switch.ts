@@ -1,9 +1,9 @@
 /** Which pads the technician has switched writing on for; off for every other. */
-import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
 import type { Result } from '../../core/result.ts';
 import { readJson, writeWhole } from './atomic-file.ts';
+import { makeFolder } from './own-folder.ts';
 import { storageProblem } from './storage-problem.ts';
 
 const fileSchema = z.object({
@@ -30,7 +30,7 @@ export class WriteSwitch {
     const others = (await this.#read()).filter((one) => one !== key);
     const pads = on ? [...others, key] : others;
     try {
-      await mkdir(path.dirname(this.#file), { recursive: true });
+      await makeFolder(path.dirname(this.#file));
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', this.#file) };
     }

@@ -1,7 +1,6 @@
 /** Simulated pads whose memory stands in a file: as a real pad's it holds what was written, however the program ended. */
-import { mkdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { demoNames, demos, findDemo, type DemoName } from '../../core/simulate/demos.ts';
@@ -10,6 +9,8 @@ import { SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
 import { SimulatedPad } from '../../core/simulate/simulated-pad.ts';
 import type { Clock } from '../bench/clock.ts';
 import type { PadSource } from '../bench/pad-source.ts';
+import { writeWholeAtOnce } from '../store/atomic-file.ts';
+import { makeFolder } from '../store/own-folder.ts';
 import { storageProblem } from '../store/storage-problem.ts';
 import { memoryKindOf } from './plug-demo.ts';
 import { SimulatedTransport } from './simulated-transport.ts';
@@ -47,12 +48,8 @@ async function plug(name: DemoName, pad: SimulatedPad, file: string, clock: Cloc
   const image = kind === null ? done(null) : await readMemory(kind, pad, file);
   if (!image.ok) return image;
   const saved = (bytes: Uint8Array): void => {
-    try {
-      writeFileAtomic.sync(file, Buffer.from(bytes));
-    } catch {
-      // A pad that cannot hold what it is told has failed.
-      transport.unplug();
-    }
+    // A pad that cannot hold what it is told has failed.
+    if (!writeWholeAtOnce(file, bytes).ok) transport.unplug();
   };
   const memory =
     kind === null || image.value === null ? null : new SimulatedMemory({ kind, image: image.value, seed: SEED, saved });
@@ -63,7 +60,7 @@ async function plug(name: DemoName, pad: SimulatedPad, file: string, clock: Cloc
 async function readMemory(kind: MemoryKind, pad: SimulatedPad, file: string): Promise<Result<Uint8Array>> {
   const maker = memoryImage(kind, pad.layers.layers, SEED);
   try {
-    await mkdir(path.dirname(file), { recursive: true });
+    await makeFolder(path.dirname(file));
     const bytes = await readFile(file);
     if (bytes.length === maker.length) return done(Uint8Array.from(bytes));
   } catch (thrown) {

@@ -33,6 +33,7 @@ export function failingFiles(...faults: readonly FileFault[]): FailingFiles {
   }
   return {
     asked,
+    remove: (file) => systemFiles.remove(file),
     async create(file) {
       check('create');
       const real = await systemFiles.create(file);

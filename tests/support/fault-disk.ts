@@ -41,10 +41,8 @@ class FaultDisk {
   over(real: Files): Files {
     return {
       ...real,
-      appendFile: ((file: string, data: string) =>
-        this.#line(data, (part) => real.appendFile(file, part))) as Files['appendFile'],
-      open: (async (file: string, flags: string) => {
-        const handle = await real.open(file, flags);
+      open: (async (file: string, flags: string, mode?: number) => {
+        const handle = await real.open(file, flags, mode);
         const write = handle.writeFile.bind(handle);
         handle.writeFile = ((data: string) => this.#line(data, (part) => write(part))) as typeof handle.writeFile;
         return handle;

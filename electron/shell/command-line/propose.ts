@@ -1,5 +1,4 @@
 /** `propose LOG`: for every stick a mapping for a stated aim, its reasons, and what it will do; no write is needed to know. */
-import writeFileAtomic from 'write-file-atomic';
 import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
 import type { Track } from '../../../core/capture/track.ts';
 import { chooseMapping } from '../../../core/mapping/choose-mapping.ts';
@@ -10,9 +9,8 @@ import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { propose } from '../../../core/proposal/propose.ts';
 import type { Aim, CentreBy } from '../../../core/proposal/proposal.ts';
 import { failed, type Problem, type Result } from '../../../core/result.ts';
-import { storageProblem } from '../../store/storage-problem.ts';
 import { readLog, readMapping } from './log-input.ts';
-import { refuseOverwrite } from './output-files.ts';
+import { refuseOverwrite, writeOutput } from './output-files.ts';
 import { judgeTrack } from '../../../core/findings/judge-track.ts';
 import { hiddenFault } from '../../../core/findings/hidden-fault.ts';
 import { outputHead } from './output.ts';
@@ -32,7 +30,8 @@ export interface ProposeOptions {
 const SEED = 1;
 
 export async function proposeForFile(terminal: Terminal, log: string, options: ProposeOptions): Promise<ExitCode> {
-  const refusal = options.out === undefined ? null : refuseOverwrite(options.out, options.force === true);
+  const refusal =
+    options.out === undefined ? null : refuseOverwrite(options.out, options.force === true, [log, options.mapping]);
   if (refusal !== null) return sayProblem(terminal, refusal);
   const mapping = await readMapping(options.mapping);
   if (!mapping.ok) return sayProblem(terminal, mapping.problem);
@@ -40,8 +39,9 @@ export async function proposeForFile(terminal: Terminal, log: string, options: P
   if (!track.ok) return sayProblem(terminal, track.problem);
   const proposals = proposeAll(terminal, track.value, mapping.value, options);
   if (!proposals.ok) return sayProblem(terminal, proposals.problem);
-  const unwritten = options.out === undefined ? null : await writeMapping(options.out, track.value, proposals.value);
-  if (unwritten !== null) return sayProblem(terminal, unwritten);
+  const text = mappingText(track.value, proposals.value);
+  const written = options.out === undefined ? null : await writeOutput(options.out, text, options.force === true);
+  if (written?.ok === false) return sayProblem(terminal, written.problem);
   const { findings } = judgeTrack(track.value, mapping.value);
   const sticks = Object.fromEntries(
     STICKS.flatMap((stick) => {
@@ -89,14 +89,9 @@ function proposeAll(
   return { ok: true, value: proposals };
 }
 
-async function writeMapping(file: string, { header, layout }: Track, proposals: Proposals): Promise<Problem | null> {
+function mappingText({ header, layout }: Track, proposals: Proposals): string {
   const { vendorId, productId, serial } = header.pad;
   const domain = header.domain === 'sensor' ? layout.domain : 'reported';
   const sticks = Object.fromEntries(Object.entries(proposals).map(([stick, { mapping }]) => [stick, mapping]));
-  try {
-    await writeFileAtomic(file, formatMappingFile({ pad: { vendorId, productId, serial }, domain, sticks }));
-    return null;
-  } catch (thrown) {
-    return storageProblem(thrown, 'write', file);
-  }
+  return formatMappingFile({ pad: { vendorId, productId, serial }, domain, sticks });
 }

@@ -2,9 +2,10 @@
 import { app, ipcMain, Menu, powerMonitor, protocol, session } from 'electron';
 import path from 'node:path';
 import { createRouter } from '../../bench/router.ts';
+import { findPlaces } from '../../store/places.ts';
+import { KeptSettings } from '../../store/settings.ts';
 import { assembleBench } from '../assemble-bench.ts';
 import { answerAppRequest, APP_SCHEME } from './app-origin.ts';
-import { electronSettings } from './electron-settings.ts';
 import { routeIpc } from './ipc-router.ts';
 import { lockContents, lockSession } from './lock-down.ts';
 import { closeBeforeQuit } from './quitting.ts';
@@ -29,7 +30,7 @@ async function start(): Promise<void> {
   lockSession(session.defaultSession, app.isPackaged);
   protocol.handle(APP_SCHEME, (request) => answerAppRequest(PAGE_FOLDER, request));
 
-  const settings = electronSettings();
+  const settings = new KeptSettings(findPlaces().settings, () => new Date());
   const measureWorker = new URL('./measure-worker.js', import.meta.url);
   const bench = await assembleBench({ shell: 'electron', settings, measureWorker });
   const router = createRouter(bench, (problem) => console.error(problem.says));

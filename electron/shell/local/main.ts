@@ -4,7 +4,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createRouter } from '../../bench/router.ts';
 import { findPlaces } from '../../store/places.ts';
-import { KeptSettings, openConf } from '../../store/settings.ts';
+import { KeptSettings } from '../../store/settings.ts';
 import { assembleBench } from '../assemble-bench.ts';
 import { openLocalShell, type LocalShell } from './local-shell.ts';
 import { openBrowser } from './open-browser.ts';
@@ -12,7 +12,7 @@ import { openBrowser } from './open-browser.ts';
 const port = readPort(process.env['PORT']);
 const bench = await assembleBench({
   shell: 'local',
-  settings: new KeptSettings(findPlaces().settings, openConf, () => new Date()),
+  settings: new KeptSettings(findPlaces().settings, () => new Date()),
   measureWorker: new URL('./measure-worker.js', import.meta.url),
 });
 const router = createRouter(bench, (problem) => console.error(problem.says));

@@ -27,7 +27,7 @@ process.stdout.write(
     names: Object.keys(bench),
     kinds: Object.values(bench).map((value) => typeof value),
     known: await bench.call('pads.list', {}),
-    unknown: await bench.call('electron-store-get-data', {}),
+    unknown: await bench.call('no.such.call', {}),
     inherited: await bench.call('toString', {}),
     samples: await bench.openSamples(),
     heard,

@@ -1,12 +1,13 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { existsSync } from 'node:fs';
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { Problem } from '../../../core/result.ts';
 import { createSimulatedPad } from '../../../core/simulate/simulated-pad.ts';
 import { openRecorder, type Recorder } from '../../../electron/store/recorder.ts';
-import type { LogFiles } from '../../../electron/store/log-files.ts';
+import { systemFiles, type LogFiles } from '../../../electron/store/log-files.ts';
 import { failingFiles } from '../../support/failing-files.ts';
 import { FakeClock } from '../../support/fake-clock.ts';
 import { readLog } from '../../support/read-log.ts';
@@ -138,8 +139,26 @@ describe('the recorder', () => {
     const full = await openRecorder(at.file, header, { ...options, files });
     expect(full.ok ? null : full.problem.code).toBe('disk-full');
     expect(files.asked).toContain('close');
+    expect(existsSync(at.file)).toBe(false);
     const missing = await openRecorder(path.join(at.file, 'no', 'such', 'folder'), header, options);
     expect(missing.ok).toBe(false);
+  });
+
+  it('ends where a disk takes nothing more and does not even say so', async () => {
+    const at = await session();
+    const files: LogFiles = {
+      ...systemFiles,
+      async create(file) {
+        const real = await systemFiles.create(file);
+        let calls = 0;
+        return { ...real, write: (bytes) => ((calls += 1) > 1 ? Promise.resolve(0) : real.write(bytes)) };
+      },
+    };
+    const recorder = await record(at, files);
+    reportMany(recorder, at.start, 3);
+    const closed = await recorder.close();
+    expect(closed.ok ? null : closed.problem.code).toBe('disk-full');
+    expect((await readLog(at.file)).entries).toEqual(['header Bench pad, healthy']);
   });
 
   it.each([0, 1, 7, 20, 45, 1000])(

@@ -1,15 +1,17 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { defaultSettings, KeptSettings, openConf, type OpenPreferences } from '../../../electron/store/settings.ts';
+import { writeWholeAtOnce } from '../../../electron/store/atomic-file.ts';
+import { waitingDisk } from '../../../electron/store/disk.ts';
+import { defaultSettings, KeptSettings } from '../../../electron/store/settings.ts';
 import { settingsSchema } from '../../../shared/schemas.ts';
-import { systemError } from '../../support/failing-files.ts';
+import { fullDisk } from '../../support/faulty-disk.ts';
 import { temporaryFolder } from '../../support/temporary-folder.ts';
 
 const now = (): Date => new Date('2024-05-06T07:08:09Z');
 
-function settingsIn(folder: string, open: OpenPreferences = openConf): KeptSettings {
-  return new KeptSettings(folder, open, now);
+function settingsIn(folder: string): KeptSettings {
+  return new KeptSettings(folder, now);
 }
 
 describe('the settings', () => {
@@ -84,18 +86,27 @@ describe('the settings', () => {
 
   it('hold as long as the program where they cannot be written, and say why', async () => {
     const folder = await temporaryFolder();
-    const settings = settingsIn(folder, () => ({
-      get store(): Record<string, unknown> {
-        return {};
-      },
-      set store(_: Record<string, unknown>) {
-        throw systemError('ENOSPC');
-      },
-    }));
+    const settings = new KeptSettings(folder, now, (file, content) =>
+      writeWholeAtOnce(file, content, fullDisk(waitingDisk, 10)),
+    );
     const written = settings.write({ theme: 'dark' });
     expect(written.ok ? null : written.problem.code).toBe('disk-full');
     expect(settings.problem?.code).toBe('disk-full');
     expect(settings.read().theme).toBe('dark');
+    expect(await readdir(folder)).toEqual([]);
+  });
+
+  it('stay in their file as they were where the disk is full', async () => {
+    const folder = await temporaryFolder();
+    const file = path.join(folder, 'settings.json');
+    settingsIn(folder).write({ theme: 'light' });
+    const before = await readFile(file, 'utf8');
+    const settings = new KeptSettings(folder, now, (to, content) =>
+      writeWholeAtOnce(to, content, fullDisk(waitingDisk, before.length - 2)),
+    );
+    expect(settings.write({ theme: 'dark' })).toMatchObject({ ok: false, problem: { code: 'disk-full' } });
+    expect(await readFile(file, 'utf8')).toBe(before);
+    expect(await readdir(folder)).toEqual(['settings.json']);
   });
 
   it('say when the file cannot be read', async () => {
