@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -51,5 +51,21 @@ describe('what happens from outside', () => {
     expect(stderr).toContain(`what was taken is kept in ${out}`);
     const text = await readFile(out, 'utf8');
     expect(text.endsWith('"edge":"end"}]\n')).toBe(true);
+  });
+
+  it('leaves the log that was to be replaced as it is, and what was taken beside it', async () => {
+    const out = path.join(folder, 'forced.padlog');
+    await writeFile(out, 'the old log');
+    const args = ['--demo', 'healthy', '--out', out, '--force', '--releases', '200'];
+    const { child, ended, said } = start('survey', ...args);
+    child.stdout.resume();
+    await expect.poll(() => said().includes('left stick: rest'), { timeout: 20_000 }).toBe(true);
+    child.kill('SIGINT');
+    const { code, stderr } = await ended;
+    const kept = path.join(folder, 'forced.new.padlog');
+    expect(code).toBe(1);
+    expect(stderr).toContain(`${out} is as it was; what was taken is kept in ${kept}.`);
+    expect(await readFile(out, 'utf8')).toBe('the old log');
+    expect((await readFile(kept, 'utf8')).startsWith('{"kind":"stickwright-report-log"')).toBe(true);
   });
 });

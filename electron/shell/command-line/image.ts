@@ -11,14 +11,13 @@ import { whoReads } from '../../../core/image/who-reads.ts';
 import { row } from '../../../core/measure/table.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { failed, type Result } from '../../../core/result.ts';
-import { writeWhole } from '../../store/atomic-file.ts';
 import { findPlaces } from '../../store/places.ts';
 import { sha256Of, Vault } from '../../store/vault.ts';
 import { readImage, readMap } from './image-input.ts';
 import { readInput, readJson } from './input-files.ts';
 import { readMapping } from './log-input.ts';
 import { outputHead } from './output.ts';
-import { refuseOverwrite } from './output-files.ts';
+import { refuseOverwrite, writeOutput } from './output-files.ts';
 import { drawSections } from './tables.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 
@@ -47,8 +46,9 @@ export async function showImage(terminal: Terminal, file: string, options: Image
 }
 
 export async function planImage(terminal: Terminal, file: string, options: ImageOptions): Promise<ExitCode> {
-  const out = options.out;
-  const refusal = out === undefined ? null : refuseOverwrite(out, options.force === true);
+  const { out, copy, map: mapFile, mapping } = options;
+  const inputs = [file, copy, mapFile, mapping];
+  const refusal = out === undefined ? null : refuseOverwrite(out, options.force === true, inputs);
   if (refusal !== null) return sayProblem(terminal, refusal);
   const read = await readImage(file, options.map);
   if (!read.ok) return sayProblem(terminal, read.problem);
@@ -60,7 +60,7 @@ export async function planImage(terminal: Terminal, file: string, options: Image
   const kept = await vault().keep(image, `planned from ${file}`, map.id, new Date());
   if (!kept.ok) return sayProblem(terminal, kept.problem);
   if (out !== undefined) {
-    const written = await writeWhole(out, `${JSON.stringify(plan.value, null, 2)}\n`);
+    const written = await writeOutput(out, `${JSON.stringify(plan.value, null, 2)}\n`, options.force === true);
     if (!written.ok) return sayProblem(terminal, written.problem);
   }
   await terminal.print(terminal.json ? JSON.stringify(plan.value) : drawSections([changesSection(plan.value)]));
@@ -74,7 +74,7 @@ export async function applyImage(
   options: ImageOptions,
 ): Promise<ExitCode> {
   const out = options.out ?? '';
-  const refusal = refuseOverwrite(out, options.force === true);
+  const refusal = refuseOverwrite(out, options.force === true, [file, patchFile, options.map]);
   if (refusal !== null) return sayProblem(terminal, refusal);
   const json = await readJson(patchFile);
   const patch = json.ok ? parsePatch(json.value) : json;
@@ -87,7 +87,7 @@ export async function applyImage(
   if (!after.ok) return sayProblem(terminal, after.problem);
   const kept = await vault().keep(image.value, `before the patch ${patchFile}`, map.value.id, new Date());
   if (!kept.ok) return sayProblem(terminal, kept.problem);
-  const written = await writeWhole(out, after.value);
+  const written = await writeOutput(out, after.value, options.force === true);
   if (!written.ok) return sayProblem(terminal, written.problem);
   const done = { ...outputHead('image-apply'), out, sha256: sha256Of(after.value), changes: patch.value.changes };
   await terminal.print(terminal.json ? JSON.stringify(done) : drawSections([changesSection(patch.value)]));

@@ -1,5 +1,4 @@
 /** `survey`: the guided survey on a terminal; a simulated pad is driven and its time runs as fast as the work allows. */
-import { rm } from 'node:fs/promises';
 import type { Stage } from '../../../core/log/header.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { done, failed, type Problem } from '../../../core/result.ts';
@@ -10,10 +9,11 @@ import { PadRack } from '../../bench/pad-rack.ts';
 import { SampleBoard } from '../../bench/sample-board.ts';
 import { SurveyDesk } from '../../bench/survey-desk.ts';
 import { VirtualClock } from '../../bench/virtual-clock.ts';
+import { sharedFiles } from '../../store/log-files.ts';
 import { createPadLock } from '../../store/pad-lock.ts';
 import { programVersion } from '../program-version.ts';
 import { choosePad, type PadChoice } from './live-pad.ts';
-import { refuseOverwrite } from './output-files.ts';
+import { growingOutput, isThere, refuseOverwrite, type GrowingOutput } from './output-files.ts';
 import { outputHead } from './output.ts';
 import { listenToKeys } from './survey-keys.ts';
 import { progressTeller, surveyText } from './survey-progress.ts';
@@ -52,15 +52,15 @@ export async function surveyPad(terminal: Terminal, options: SurveyOptions): Pro
   const virtual = options.demo === undefined ? null : new VirtualClock(new Date());
   const source = await choosePad(terminal, options, virtual ?? systemClock);
   if (!source.ok) return sayProblem(terminal, source.problem);
-  if (options.force === true) await rm(options.out, { force: true });
-  const bench = smallBench(options.out, virtual, progressTeller(terminal, virtual === null));
+  const output = growingOutput(options.out);
+  const bench = smallBench(output.at, virtual, progressTeller(terminal, virtual === null));
   try {
     const opened = await bench.rack.open(PAD, source.value);
     if (!opened.ok) return sayProblem(terminal, opened.problem);
     const started = await start(bench.desk, bench.rack, options, wished.value);
     if (!started.ok) return sayProblem(terminal, started.problem);
     const state = await finish(bench, started.value, virtual);
-    return await tell(terminal, options.out, state);
+    return await tell(terminal, options.out, output, state);
   } finally {
     await bench.rack.stop();
   }
@@ -89,6 +89,7 @@ function smallBench(out: string, virtual: VirtualClock | null, progress: (state:
       finish: () => Promise.resolve(done(undefined)),
     },
     lock: createPadLock(),
+    files: sharedFiles,
     quiet: () => undefined,
     tell: (state) => {
       last = state;
@@ -141,20 +142,27 @@ async function finish(
   return state();
 }
 
-async function tell(terminal: Terminal, out: string, state: SurveyState): Promise<ExitCode> {
-  const { step, captures, problem } = state;
+/** A log that is there already gives way to one that is complete, and to no other. */
+async function tell(terminal: Terminal, out: string, output: GrowingOutput, state: SurveyState): Promise<ExitCode> {
+  const { step, captures } = state;
+  const finished = step === 'done' ? await output.finish() : null;
+  const log = finished?.ok === true ? out : output.at;
+  const problem = finished?.ok === false ? finished.problem : state.problem;
   await terminal.print(
     terminal.json
-      ? JSON.stringify({ ...outputHead('survey-end'), log: out, step, sticks: sticksOf(captures), captures, problem })
-      : surveyText(out, state),
+      ? JSON.stringify({ ...outputHead('survey-end'), log, step, sticks: sticksOf(captures), captures, problem })
+      : surveyText(log, state),
   );
-  return step === 'done' ? EXIT.done : sayProblem(terminal, problem ?? unfinished(out));
+  if (finished?.ok === true) return EXIT.done;
+  sayProblem(terminal, problem ?? unfinished(log));
+  if (log !== out && isThere(log)) terminal.say(`${out} is as it was; what was taken is kept in ${log}.`);
+  return EXIT.failed;
 }
 
-function unfinished(out: string): Problem {
+function unfinished(log: string): Problem {
   return {
     code: 'survey-ended',
-    says: `The survey was ended before it was complete; what was taken is kept in ${out}.`,
+    says: `The survey was ended before it was complete; what was taken is kept in ${log}.`,
   };
 }
 
