@@ -1,29 +1,39 @@
 /** Applies a patch to the one image that it was planned for; the image given is never changed. */
 import { readHex } from '../hid/hex.ts';
-import { done, failed, type Problem, type Result } from '../result.ts';
+import { failed, type Problem, type Result } from '../result.ts';
 import { checkImage } from './check-image.ts';
+import { checkRestored } from './check-restored.ts';
 import { decodeLayers } from './decode-layers.ts';
 import { isWithin, overlap, regionsOf } from './map-regions.ts';
 import type { ByteRange, MemoryMap } from './memory-map.ts';
 import type { Patch } from './patch.ts';
-import type { Digest } from './plan-patch.ts';
+import { patchedImage } from './patched-image.ts';
+import type { Digest, PlanOptions } from './plan-patch.ts';
+import { checkChecksums } from './wrong-checksums.ts';
 
 /**
  * Refused: another image, size or map, a change outside of the map's regions or over another change, old bytes that are not
- * there, a result other than the planned one, and layers that would not be plausible or have a wrong checksum. The inverse of
- * a patch is held to its result alone, for what it restores need not have been plausible.
+ * there, a result other than the planned one, and layers that would not be plausible or have a wrong checksum. A patch that
+ * restores may leave a layer that is not in use without plausible numbers, for what was never written has none; `checkRestored`
+ * holds it to the others. A checksum that is wrong already, or comes back wrong, is refused unless that is accepted.
  */
-export function applyPatch(image: Uint8Array, patch: Patch, map: MemoryMap, digest: Digest): Result<Uint8Array> {
-  const wrong = checkFits(image, patch, map, digest) ?? checkChanges(image, patch, map);
+export function applyPatch(
+  image: Uint8Array,
+  patch: Patch,
+  map: MemoryMap,
+  digest: Digest,
+  { acceptsWrongChecksum = false }: PlanOptions = {},
+): Result<Uint8Array> {
+  const isWrongBefore = !acceptsWrongChecksum && patch.restores !== true;
+  const wrong =
+    checkFits(image, patch, map, digest) ??
+    checkChanges(image, patch, map) ??
+    (isWrongBefore ? checkChecksums(image, map) : null);
   if (wrong !== null) return { ok: false, problem: wrong };
-  const after = Uint8Array.from(image);
-  for (const change of patch.changes) {
-    const bytes = readHex(change.new);
-    if (!bytes.ok) return bytes;
-    after.set(bytes.value, change.offset);
-  }
-  const bad = checkResult(after, patch, map, digest);
-  return bad === null ? done(after) : { ok: false, problem: bad };
+  const after = patchedImage(image, patch.changes);
+  if (!after.ok) return after;
+  const bad = checkResult(image, after.value, patch, map, digest, acceptsWrongChecksum);
+  return bad === null ? after : { ok: false, problem: bad };
 }
 
 /** The patch that brings the image back; `after` is the image that the patch made of it. */
@@ -74,24 +84,35 @@ function checkChanges(image: Uint8Array, patch: Patch, map: MemoryMap): Problem 
   return null;
 }
 
-function checkResult(after: Uint8Array, patch: Patch, map: MemoryMap, digest: Digest): Problem | null {
+function checkResult(
+  image: Uint8Array,
+  after: Uint8Array,
+  patch: Patch,
+  map: MemoryMap,
+  digest: Digest,
+  acceptsWrongChecksum: boolean,
+): Problem | null {
   const isAsPlanned = patch.result !== undefined && digest(after) === patch.result;
   if (patch.result !== undefined && !isAsPlanned)
     return refuse('patch-edited', 'The patch was changed after it was planned: its result is another; plan it again.');
-  if (patch.restores === true && isAsPlanned) return null;
-  const touched = decodeLayers(after, map).filter(({ layer }) =>
-    regionsOf({ layers: { [layer]: map.layers[layer] } }).some((region) =>
-      patch.changes.some(({ offset, old }) => overlap(region, { offset, length: old.length / 2 })),
-    ),
-  );
-  for (const { layer, sticks, checksum } of touched) {
-    const bad = sticks.find(({ mapping }) => mapping === null);
+  if (patch.restores === true && isAsPlanned)
+    return checkRestored(image, after, map) ?? (acceptsWrongChecksum ? null : checkChecksums(after, map));
+  const before = decodeLayers(image, map);
+  const regions = regionsOf(map);
+  for (const { layer, sticks, checksum } of decodeLayers(after, map)) {
+    const isTouched = regions.some(
+      (region) =>
+        region.layer === layer &&
+        patch.changes.some(({ offset, old }) => overlap(region, { offset, length: old.length / 2 })),
+    );
+    const bad = isTouched ? sticks.find(({ mapping }) => mapping === null) : undefined;
     if (bad !== undefined)
       return refuse(
         'patch-implausible',
         `The ${layer} layer's ${bad.stick} stick would not be plausible: ${bad.implausible ?? ''} The patch is refused.`,
       );
-    if (checksum?.good === false)
+    const wasGood = before.find((one) => one.layer === layer)?.checksum?.good === true;
+    if (checksum?.good === false && (isTouched || wasGood))
       return refuse('patch-checksum', `The ${layer} layer's checksum would be wrong; the patch is refused.`);
   }
   return null;

@@ -3,8 +3,9 @@ import { z } from 'zod';
 import { readSchema } from '../read-schema.ts';
 import { done, failed, type Problem, type Result } from '../result.ts';
 import { checksumKinds, type ChecksumKind } from './checksum.ts';
-import { overlap, regionsOf } from './map-regions.ts';
+import { overlap, regionsOf, type Region } from './map-regions.ts';
 import type { MemoryMap } from './memory-map.ts';
+import { settleOrder } from './settle-order.ts';
 
 const offset = z.number().int().min(0);
 const length = z.number().int().min(1);
@@ -34,6 +35,7 @@ const layerSchema = z.strictObject({
   marker: z
     .strictObject({ offset, valid: hex, empty: hex.nullable() })
     .refine(({ valid, empty }) => empty === null || empty.length === valid.length, 'has two forms of different length')
+    .refine(({ valid, empty }) => valid !== empty, 'has one form for valid and empty, so that nothing tells them apart')
     .nullable(),
   checksum: z
     .strictObject({
@@ -68,7 +70,10 @@ export const memoryMapSchema = z.object({
   plausible: z.strictObject({ bits: z.number().int().min(4).max(16), leastSpan: z.number().int().min(1) }),
 });
 
-/** Also refused: a region beyond the image, two regions that overlap, a checksum over itself, a region that is volatile. */
+/**
+ * Also refused: a region beyond the image, two regions that overlap, a region or a covered byte that is volatile, a region within
+ * the fingerprint (what is written must not make the memory unknown), and a checksum over itself, directly or by way of others.
+ */
 export function parseMemoryMap(value: unknown): Result<MemoryMap> {
   const read = readSchema(memoryMapSchema, value, 'memory-map', 'The memory map');
   if (!read.ok) return read;
@@ -89,17 +94,26 @@ function checkRegions(map: MemoryMap): Problem | null {
       return refuse(`${region.name} and ${other.name} overlap at byte ${Math.max(region.offset, other.offset)}`);
     if (map.volatile.some((one) => overlap(one, region))) return refuse(`${region.name} lies in a volatile stretch`);
   }
-  for (const { offset: at, bytes } of map.fingerprint)
-    if (at + bytes.length / 2 > map.size) return refuse(`the fingerprint at ${at} ends beyond the image`);
-  for (const [name, layer] of Object.entries(map.layers)) {
-    const { checksum } = layer;
-    if (checksum === null) continue;
-    if (checksum.covers.offset + checksum.covers.length > map.size)
-      return refuse(`the ${name} checksum covers bytes beyond the image`);
-    const own = regions.find((one) => one.role === 'checksum' && one.layer === name);
-    if (own !== undefined && overlap(own, checksum.covers)) return refuse(`the ${name} checksum covers itself`);
+  for (const { offset: at, bytes } of map.fingerprint) {
+    const range = { offset: at, length: bytes.length / 2 };
+    if (at + range.length > map.size) return refuse(`the fingerprint at ${at} ends beyond the image`);
+    const inside = regions.find((region) => overlap(region, range));
+    if (inside !== undefined) return refuse(`${inside.name} lies in the fingerprint at ${at}, which must never change`);
   }
-  return null;
+  return checkChecksums(map, regions);
+}
+
+function checkChecksums(map: MemoryMap, regions: readonly Region[]): Problem | null {
+  for (const own of regions.filter(({ role }) => role === 'checksum')) {
+    const covers = map.layers[own.layer]?.checksum?.covers;
+    if (covers === undefined) continue;
+    if (covers.offset + covers.length > map.size) return refuse(`the ${own.name} covers bytes beyond the image`);
+    if (overlap(own, covers)) return refuse(`the ${own.name} covers itself`);
+    if (map.volatile.some((one) => overlap(one, covers)))
+      return refuse(`the ${own.name} covers bytes of a volatile stretch`);
+  }
+  const order = settleOrder(map);
+  return order.ok ? null : order.problem;
 }
 
 function refuse(why: string): Problem {

@@ -1,24 +1,32 @@
 /** Plans the bytes that put mappings into a layer: overwrites only, and shows every change before anything is written. */
-import { readHex, toHex } from '../hid/hex.ts';
 import type { PadMapping } from '../mapping/mapping.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 import { done, failed, type Result } from '../result.ts';
 import { checkImage } from './check-image.ts';
-import { checksumOf } from './checksum.ts';
 import { decodeLayers, type DecodedLayer } from './decode-layers.ts';
-import type { Layer, LayerName, MemoryMap } from './memory-map.ts';
+import type { LayerName, MemoryMap } from './memory-map.ts';
 import type { Change, Patch } from './patch.ts';
 import { isPlausible, whyImplausible } from './plausible.ts';
+import { settle } from './settle-layers.ts';
 import { encodeStick } from './stick-codec.ts';
 import { changesOfStick } from './stored-values.ts';
+import { checkChecksums } from './wrong-checksums.ts';
 
 /** SHA-256 of some bytes, 64 hex digits in lower case: passed in, for core has no hash of its own. */
 export type Digest = (bytes: Uint8Array) => string;
 
+export interface PlanOptions {
+  /** The technician was told that the map is probably wrong, and wants the plan all the same. */
+  readonly acceptsWrongChecksum?: boolean;
+}
+
 /**
- * The layer's checksum follows, and its marker is set where it is not valid yet: else nothing would read what was written. The
- * marker stands last. Refused: another image, a stick that the layer does not hold, a mapping that is not plausible or cannot
- * be encoded, a layer that would become valid while another of its sticks is not plausible, and a plan without a change.
+ * The layer's marker is set where it is not valid yet, for else nothing would read what was written; its checksum follows, and so
+ * does every other that was right before, whichever bytes it covers. One of another layer that is wrong stays wrong: put right it
+ * would bring a layer into use that the pad passes over today. Changes of checksums and markers stand last, in `settleOrder`.
+ * Refused: another image, a stick that the layer does not hold, a mapping that is not plausible or cannot be encoded, a layer
+ * that would become valid while another of its sticks is not plausible, a plan without a change, and, unless it is accepted, an
+ * image with a checksum that is wrong already.
  */
 export function planPatch(
   image: Uint8Array,
@@ -26,11 +34,11 @@ export function planPatch(
   name: LayerName,
   mappings: PadMapping,
   digest: Digest,
+  { acceptsWrongChecksum = false }: PlanOptions = {},
 ): Result<Patch> {
-  const wrong = checkImage(image, map);
+  const wrong = checkImage(image, map) ?? (acceptsWrongChecksum ? null : checkChecksums(image, map));
   if (wrong !== null) return { ok: false, problem: wrong };
-  const layer = map.layers[name];
-  if (layer === undefined)
+  if (map.layers[name] === undefined)
     return failed('image-layer', `The map ${map.id} has no ${name} layer; choose one that it has.`);
   const after = Uint8Array.from(image);
   const changes: Change[] = [];
@@ -40,7 +48,9 @@ export function planPatch(
     if (!put.ok) return put;
     changes.push(...put.value);
   }
-  if (changes.length > 0) changes.push(...followChecksum(after, name, layer), ...setMarker(after, name, layer));
+  const settled = changes.length === 0 ? done([]) : settle(image, after, map, name);
+  if (!settled.ok) return settled;
+  changes.push(...settled.value);
   if (changes.length === 0)
     return failed('patch-nothing', `The ${name} layer holds these numbers already; there is nothing to write.`);
   const bad = decodeLayers(after, map)
@@ -69,6 +79,7 @@ export function planCarry(
   map: MemoryMap,
   carry: { readonly from: LayerName; readonly to: LayerName; readonly sticks: readonly StickId[] },
   digest: Digest,
+  options: PlanOptions = {},
 ): Result<Patch> {
   const wrong = checkImage(image, map);
   if (wrong !== null) return { ok: false, problem: wrong };
@@ -87,7 +98,7 @@ export function planCarry(
       );
     mappings[stick] = stored.mapping;
   }
-  return planPatch(image, map, carry.to, mappings as PadMapping, digest);
+  return planPatch(image, map, carry.to, mappings as PadMapping, digest, options);
 }
 
 function putStick(
@@ -111,30 +122,4 @@ function putStick(
   if (!bytes.ok) return bytes;
   after.set(bytes.value, place.offset);
   return done(changesOfStick(place.codec, place.offset, before, after, `${name} ${stick}`));
-}
-
-function followChecksum(after: Uint8Array, name: LayerName, { checksum }: Layer): Change[] {
-  if (checksum === null) return [];
-  const { kind, endian, offset, covers } = checksum;
-  const bytes = checksumOf(kind, endian, after.subarray(covers.offset, covers.offset + covers.length));
-  return overwrite(after, offset, bytes, (old, now) => `${name} checksum ${old} → ${now}`);
-}
-
-function setMarker(after: Uint8Array, name: LayerName, { marker }: Layer): Change[] {
-  if (marker === null) return [];
-  const bytes = readHex(marker.valid);
-  if (!bytes.ok) return [];
-  return overwrite(after, marker.offset, bytes.value, () => `${name} marker: valid from now on`);
-}
-
-function overwrite(
-  after: Uint8Array,
-  offset: number,
-  bytes: Uint8Array,
-  says: (old: string, now: string) => string,
-): Change[] {
-  const old = toHex(after.subarray(offset, offset + bytes.length));
-  const now = toHex(bytes);
-  after.set(bytes, offset);
-  return old === now ? [] : [{ offset, old, new: now, means: says(old, now) }];
 }

@@ -1,6 +1,7 @@
 /** Plans the bytes that bring another image back. */
 import { done, failed, type Result } from '../result.ts';
 import { checkImage } from './check-image.ts';
+import { checkRestored } from './check-restored.ts';
 import { compareImages } from './compare-images.ts';
 import { isWithin, regionsOf } from './map-regions.ts';
 import type { MemoryMap } from './memory-map.ts';
@@ -11,8 +12,9 @@ import type { Digest } from './plan-patch.ts';
 export type RestoreScope = 'calibration' | 'whole';
 
 /**
- * From the image that stands to what an accepted image held. Refused: an image that the map was not made for, and a plan
- * without a change. The result need not be plausible: it stood there before.
+ * From the image that stands to what an accepted image held. Refused: an image that the map was not made for, a plan without a
+ * change, and a calibration alone that `checkRestored` does not let through. A whole image need not be plausible: the caller
+ * answers for it that this pad held it.
  */
 export function planRestore(
   image: Uint8Array,
@@ -24,6 +26,8 @@ export function planRestore(
   const wrong = checkImage(image, map) ?? checkImage(target, map);
   if (wrong !== null) return { ok: false, problem: wrong };
   const after = restored(image, target, map, scope);
+  const unfit = scope === 'calibration' ? checkRestored(image, after, map) : null;
+  if (unfit !== null) return { ok: false, problem: unfit };
   const { runs } = compareImages(image, after, map);
   if (runs.length === 0)
     return failed('patch-nothing', 'The memory holds the bytes of that image already; there is nothing to write.');

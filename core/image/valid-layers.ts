@@ -3,9 +3,14 @@ import type { PadMapping } from '../mapping/mapping.ts';
 import type { DecodedLayer } from './decode-layers.ts';
 import type { LayerName } from './memory-map.ts';
 
-/** A layer is valid with its marker in place, or with no marker to have, and a good checksum where it has one. */
-export function isValidLayer({ marker, checksum }: DecodedLayer): boolean {
-  return (marker === 'valid' || marker === 'none') && checksum?.good !== false;
+/** Its marker is in place, or it has none to have; what its checksum says is another question. */
+export function isMarkedLayer({ marker }: Pick<DecodedLayer, 'marker'>): boolean {
+  return marker === 'valid' || marker === 'none';
+}
+
+/** A layer is valid where it is marked so and has a good checksum, if it has one. */
+export function isValidLayer(layer: DecodedLayer): boolean {
+  return isMarkedLayer(layer) && layer.checksum?.good !== false;
 }
 
 /** The mappings of each layer; null for one that is not valid, or not there. */

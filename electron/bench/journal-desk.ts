@@ -1,5 +1,5 @@
 /** Writes whose end is not known: which pad each belongs to, and the images on both sides of it. */
-import { readHex } from '../../core/hid/hex.ts';
+import { patchedImage } from '../../core/image/patched-image.ts';
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
@@ -62,13 +62,13 @@ export class JournalDesk {
     const { before: sha, after: target, changes } = head.origin ?? head;
     const before = await this.#vault.read(sha);
     if (!before.ok) return before;
-    const after = withChanges(before.value, changes, 'new');
-    if (sha256Of(after) !== target)
+    const after = patchedImage(before.value, changes);
+    if (!after.ok || sha256Of(after.value) !== target)
       return failed(
         'journal-rotted',
         'The journal and the image that was kept before do not fit each other; read the pad and restore a kept image.',
       );
-    return done({ id, head, before: before.value, after, changes });
+    return done({ id, head, before: before.value, after: after.value, changes });
   }
 
   /**
@@ -117,14 +117,4 @@ function isOneWrite(one: JournalHead, other: JournalHead): boolean {
 
 export function otherPad(): ReturnType<typeof failed> {
   return failed('journal-other-pad', 'This journal is of another pad; connect the pad that the write was begun on.');
-}
-
-/** A copy with the old or the new bytes of all changes in place. */
-export function withChanges(image: Uint8Array, changes: JournalHead['changes'], side: 'old' | 'new'): Uint8Array {
-  const copy = Uint8Array.from(image);
-  for (const change of changes) {
-    const bytes = readHex(change[side]);
-    if (bytes.ok) copy.set(bytes.value, change.offset);
-  }
-  return copy;
 }

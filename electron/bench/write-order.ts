@@ -1,15 +1,17 @@
 /** Turns what the technician wishes into the whole of what will be written: checked, cut into blocks, ready to be confirmed. */
 import { applyPatch } from '../../core/image/apply-patch.ts';
+import { checkRestored } from '../../core/image/check-restored.ts';
 import { firstDifference } from '../../core/image/differing-bytes.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import type { Patch } from '../../core/image/patch.ts';
+import { patchedImage } from '../../core/image/patched-image.ts';
 import { planRestore } from '../../core/image/plan-restore.ts';
 import { writeBlocks } from '../../core/image/write-blocks.ts';
 import type { WriteJob } from '../../core/image/write-job.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { sha256Of } from '../store/vault.ts';
-import { withChanges, type BrokenWrite } from './journal-desk.ts';
+import type { BrokenWrite } from './journal-desk.ts';
 import type { HeldPlan } from './plan-board.ts';
 
 /** The image that was read from a pad in this run. */
@@ -43,8 +45,8 @@ export async function orderPlan(
   const base = patch.sha256 === read.image ? done(read) : await keptBase(patch.sha256, read, kept);
   if (!base.ok) return base;
   const { bytes } = base.value;
-  const after = patch.restores === true ? restored(patch, base.value) : applyPatch(bytes, patch, map, sha256Of);
-  return after.ok ? done(orderOf('write', patch, after.value, base.value, protocol, null)) : after;
+  const after = patch.restores === true ? restored(patch, base.value, isOwn) : applyPatch(bytes, patch, map, sha256Of);
+  return after.ok ? orderOf('write', patch, after.value, base.value, protocol, null) : after;
 }
 
 async function keptBase(
@@ -78,15 +80,21 @@ export function orderRepair(
   const target = doing === 'restore' ? broken.before : broken.after;
   const patch = planRestore(read.bytes, target, read.map, 'whole', sha256Of);
   if (!patch.ok) return patch;
-  const after = withChanges(read.bytes, patch.value.changes, 'new');
-  return done(orderOf(doing, patch.value, after, read, protocol, broken));
+  const after = patchedImage(read.bytes, patch.value.changes);
+  return after.ok ? orderOf(doing, patch.value, after.value, read, protocol, broken) : after;
 }
 
-function restored(patch: Patch, read: ReadImage): Result<Uint8Array> {
-  const after = withChanges(read.bytes, patch.changes, 'new');
-  const isAsPlanned = patch.size === read.bytes.length && sha256Of(after) === patch.result;
-  if (isAsPlanned && sha256Of(withChanges(after, patch.changes, 'old')) === patch.sha256) return done(after);
-  return failed('patch-edited', 'The plan was changed after it was made: its result is another; plan it again.');
+/** A plan of this program's own was held to its scope when it was made; one from a file may say anything. */
+function restored(patch: Patch, { bytes, map }: ReadImage, isOwn: boolean): Result<Uint8Array> {
+  const after = patchedImage(bytes, patch.changes);
+  if (!after.ok) return after;
+  const back = patchedImage(after.value, patch.changes, 'old');
+  if (!back.ok) return back;
+  const isAsPlanned = patch.size === bytes.length && sha256Of(after.value) === patch.result;
+  if (!isAsPlanned || sha256Of(back.value) !== patch.sha256)
+    return failed('patch-edited', 'The plan was changed after it was made: its result is another; plan it again.');
+  const problem = isOwn ? null : checkRestored(bytes, after.value, map);
+  return problem === null ? after : { ok: false, problem };
 }
 
 function orderOf(
@@ -96,10 +104,12 @@ function orderOf(
   { bytes, map, unit }: ReadImage,
   protocol: MemoryProtocol,
   broken: BrokenWrite | null,
-): WriteOrder {
+): Result<WriteOrder> {
   const blocks = writeBlocks(patch, bytes, after, map, protocol);
+  if (!blocks.ok) return blocks;
+  const sides = { map, unit, before: bytes, after, blocks: blocks.value };
   // What a broken write left is nothing to go back to.
-  return { doing, patch, broken, job: { map, unit, before: bytes, after, blocks, rollsBack: broken === null } };
+  return done({ doing, patch, broken, job: { ...sides, rollsBack: broken === null } });
 }
 
 function neverKept(): Result<never> {

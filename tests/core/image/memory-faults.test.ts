@@ -43,7 +43,8 @@ function jobFor(kind: MemoryKind, by: MemoryProtocol): WriteJob {
   const patch = valueOf(planPatch(read.image, map, kind === 'packed' ? 'user' : 'factory', moved, digest));
   const after = valueOf(applyPatch(read.image, patch, map, digest));
   const { image, unit } = read;
-  return { map, unit, before: image, after, blocks: writeBlocks(patch, image, after, map, by), rollsBack: true };
+  const blocks = valueOf(writeBlocks(patch, image, after, map, by));
+  return { map, unit, before: image, after, blocks, rollsBack: true };
 }
 
 /** What was left is brought back by the restore that is offered, and that is looked at too. */
@@ -53,7 +54,7 @@ function restore(kind: MemoryKind, job: WriteJob, left: Uint8Array, by: MemoryPr
   const patch = valueOf(planRestore(image, job.before, job.map, 'whole', digest));
   const after = Uint8Array.from(image);
   for (const { offset, new: now } of patch.changes) after.set(Buffer.from(now, 'hex'), offset);
-  const blocks = writeBlocks(patch, image, after, job.map, by);
+  const blocks = valueOf(writeBlocks(patch, image, after, job.map, by));
   const end = world.play(writeMemory(newExchange(by), { ...job, before: image, after, blocks, rollsBack: false }));
   expect(end.end).toBe('after');
   expect(memoryEnd({ now: world.memory.image, unknown: [] }, job.before, job.after, job.map)).toBe('before');

@@ -4,6 +4,8 @@ import type { MemoryMap } from '../../../core/image/memory-map.ts';
 import { parseMemoryMap } from '../../../core/image/parse-memory-map.ts';
 
 const [packed, words] = bundledMaps as [MemoryMap, MemoryMap];
+const marker = packed.layers.user!.marker!;
+const sum = words.layers.factory!.checksum!;
 
 function changed(map: MemoryMap, path: readonly string[], value: unknown): unknown {
   const copy = structuredClone(map) as unknown as Record<string, unknown>;
@@ -56,6 +58,21 @@ describe('parseMemoryMap', () => {
       'each of the three once',
     ],
     ['markers of different length', changed(packed, ['layers', 'user', 'marker', 'empty'], 'ff'), 'different length'],
+    [
+      'equal markers',
+      changed(packed, ['layers', 'user', 'marker', 'empty'], marker.valid),
+      'one form for valid and empty',
+    ],
+    [
+      'a region within the fingerprint',
+      changed(packed, ['fingerprint'], [{ offset: marker.offset, bytes: marker.valid }]),
+      'user marker lies in the fingerprint',
+    ],
+    [
+      'a checksum over what changes by itself',
+      changed(words, ['volatile'], [{ offset: sum.covers.offset + 22, length: 1 }]),
+      'volatile',
+    ],
     ['no stick', changed(packed, ['layers'], {}), 'no stick'],
   ])('refuses %s in one sentence', (_, value, says) => {
     const read = parseMemoryMap(value);

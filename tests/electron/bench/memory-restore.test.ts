@@ -1,6 +1,9 @@
 /** A kept image that is brought back to the pad that it was read from, also over a write that broke off. */
+import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { toHex } from '../../../core/hid/hex.ts';
 import { memoryEnd } from '../../../core/image/differing-bytes.ts';
+import { Vault } from '../../../electron/store/vault.ts';
 import { faultImage, faultMap, victim } from '../../support/fault-pad.ts';
 import { breakOff, faultBench, openJournals, planned, read, show, write, type FaultBench } from './fault-bench.ts';
 import { valueOf } from './make-bench.ts';
@@ -38,6 +41,29 @@ describe('a kept image', () => {
     const { plan } = valueOf(await made.bench.handle('images.readPatch', { text: edited }));
     const refused = await made.bench.handle('memory.preview', { pad: handle, wish: { plan } });
     expect(refused).toMatchObject({ ok: false, problem: { code: 'restore-not-kept' } });
+  });
+});
+
+describe('an image that was taken in from a file', () => {
+  it('brings no implausible number into a pad by way of a patch file that calls it a restore', async () => {
+    const bench = await faultBench();
+    const { handle, made } = bench;
+    const { image } = await read(bench, handle);
+    await made.bench.handle('memory.allow', { pad: handle, writing: true });
+    const vault = new Vault(path.join(made.folder, 'vault'));
+    const before = valueOf(await vault.read(image ?? ''));
+    const after = Uint8Array.from(before).fill(0, 0x40, 0x49);
+    const kept = valueOf(await vault.keep(after, 'taken in', faultMap.id, new Date(0)));
+    const changes = [{ offset: 0x40, old: toHex(before.subarray(0x40, 0x49)), new: '00'.repeat(9), means: 'undo' }];
+    const head = { kind: 'stickwright-patch', version: 1, map: faultMap.id, size: faultMap.size };
+    const patch = { ...head, sha256: image, changes, result: kept.sha256, restores: true };
+    const { plan } = valueOf(await made.bench.handle('images.readPatch', { text: JSON.stringify(patch) }));
+    const refused = await made.bench.handle('memory.preview', { pad: handle, wish: { plan } });
+    expect(refused).toMatchObject({ ok: false, problem: { code: 'restore-implausible' } });
+    expect(await made.bench.handle('images.apply', { plan })).toMatchObject({
+      ok: false,
+      problem: { code: 'restore-implausible' },
+    });
   });
 });
 
