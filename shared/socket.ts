@@ -14,6 +14,10 @@ export const CLOSED = {
   refused: 4401,
   /** A frame that is none of the kinds below. */
   malformed: 4400,
+  /** As many sockets of this page are open as may be; it is tried again until another is closed. */
+  crowded: 4429,
+  /** RFC 6455's own code: the program ends. */
+  goingAway: 1001,
 } as const;
 
 /** The largest text frame in bytes: a piece of an import (700,000 letters of base64) and what stands around it. */

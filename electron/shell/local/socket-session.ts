@@ -3,13 +3,20 @@ import type { RawData, WebSocket } from 'ws';
 import { pageFrameSchema, CLOSED, type BenchFrame, type PageFrame } from '../../../shared/socket.ts';
 import type { Bench } from '../../bench/bench-port.ts';
 import type { Router } from '../../bench/router.ts';
+import type { Seats } from './connection-limits.ts';
 import type { Claim, Entrance } from './entrance.ts';
 
 const ENTER_WITHIN_MILLIS = 5_000;
 /** A page that is this far behind is shown no further batches until it has caught up. */
 const MOST_UNSENT_BYTES = 262_144;
 
-export function serveSocket(socket: WebSocket, bench: Bench, router: Router, entrance: Entrance): void {
+/** Who may come in, and how many at a time. */
+export interface Hall {
+  readonly entrance: Entrance;
+  readonly seats: Seats;
+}
+
+export function serveSocket(socket: WebSocket, bench: Bench, router: Router, { entrance, seats }: Hall): void {
   const late = setTimeout(() => {
     refuse(socket, 'The page did not say who it is in time.');
   }, ENTER_WITHIN_MILLIS);
@@ -27,8 +34,14 @@ export function serveSocket(socket: WebSocket, bench: Bench, router: Router, ent
       return;
     }
     clearTimeout(late);
+    const leave = seats.take(token);
+    if (leave === null) {
+      socket.close(CLOSED.crowded, 'This page is open too often; close one of its windows.');
+      return;
+    }
     send(socket, { kind: 'entered', token });
     ends = [
+      leave,
       router.events((name, payload) => send(socket, { kind: 'event', name, payload })),
       bench.samples(
         (batch) => socket.send(batch),

@@ -1,49 +1,16 @@
 /** The built local shell as a process of its own, as `npm start` runs it. */
-import { spawn, type ChildProcess, type ChildProcessWithoutNullStreams } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { readFile, stat, writeFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
 import { readSampleBatch } from '../../../../shared/sample-batch.ts';
-import { ensureBuilt, outFile } from '../built.ts';
+import { temporaryFolder } from '../../../support/temporary-folder.ts';
 import { get, Page } from './open-shell.ts';
+import { localRuns, ticketOf } from './run-local.ts';
 
-let folder: string;
-const children = new Set<ChildProcess>();
-
-beforeAll(async () => {
-  await ensureBuilt();
-  folder = await mkdtemp(path.join(tmpdir(), 'stickwright-local-'));
-}, 180_000);
-afterEach(() => {
-  for (const child of children) child.kill('SIGKILL');
-  children.clear();
-});
-afterAll(() => rm(folder, { recursive: true, force: true }));
-
-function start(env: Record<string, string> = {}, stdin: 'pipe' | 'ignore' = 'pipe') {
-  const child = spawn(process.execPath, [outFile('main/local.js')], {
-    env: { ...process.env, STICKWRIGHT_NO_BROWSER: '1', STICKWRIGHT_HOME: folder, PORT: '0', ...env },
-    stdio: [stdin, 'pipe', 'pipe'],
-  }) as ChildProcessWithoutNullStreams;
-  children.add(child);
-  let stdout = '';
-  let stderr = '';
-  child.stdout.on('data', (part: Buffer) => (stdout += part.toString()));
-  child.stderr.on('data', (part: Buffer) => (stderr += part.toString()));
-  const ended = new Promise<{ code: number | null; stdout: string; stderr: string }>((resolve) => {
-    child.on('close', (code) => resolve({ code, stdout, stderr }));
-  });
-  async function addresses(count: number): Promise<URL[]> {
-    const found = (): string[] => stdout.match(/http:\S+/gu) ?? [];
-    await expect.poll(() => found().length, { timeout: 60_000 }).toBe(count);
-    return found().map((address) => new URL(address));
-  }
-  return { child, ended, addresses };
-}
-
-const ticketOf = (address: URL): string => address.hash.replace('#ticket=', '');
+const { start } = localRuns();
 
 describe('the built local shell', () => {
   it('prints an address that lets one page in, and the page gets readings of the simulated pad', async () => {
@@ -126,4 +93,33 @@ describe('the built local shell', () => {
     expect(wrong).toMatchObject({ code: 2, stdout: '' });
     expect(wrong.stderr).toMatch(/^PORT is many; [^\n]+\n$/u);
   });
+
+  it.skipIf(process.platform !== 'linux')(
+    'opens the browser on a file of this account alone, which is gone once it was used',
+    async () => {
+      const tools = await temporaryFolder();
+      const opened = path.join(tools, 'opened');
+      await writeFile(
+        path.join(tools, 'xdg-open'),
+        `#!/bin/sh\necho "$*" > ${opened}.new && mv ${opened}.new ${opened}\n`,
+        {
+          mode: 0o755,
+        },
+      );
+      const run = start({ STICKWRIGHT_NO_BROWSER: '', PATH: `${tools}:/usr/bin:/bin` });
+      const [printed] = (await run.addresses(1)) as [URL];
+      await expect.poll(() => existsSync(opened), { timeout: 60_000 }).toBe(true);
+      const given = (await readFile(opened, 'utf8')).trim();
+      expect(given).toMatch(/^file:[^ ]*\/doorway\/enter-[0-9a-f]{32}\.html$/u);
+      const door = fileURLToPath(given);
+      expect((await stat(door)).mode & 0o777).toBe(0o600);
+      const led = /url=([^"]+)"/u.exec(await readFile(door, 'utf8'))?.[1] ?? '';
+      expect(new URL(led).origin).toBe(printed.origin);
+      expect(ticketOf(new URL(led))).not.toBe(ticketOf(printed));
+      await new Page(Number(printed.port)).enter({ ticket: ticketOf(new URL(led)) });
+      expect(existsSync(door)).toBe(false);
+      run.child.kill('SIGTERM');
+      await run.ended;
+    },
+  );
 });

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { WebSocket } from 'ws';
 import { createRouter } from '../../../../electron/bench/router.ts';
+import { LIMITS, type ConnectionLimits } from '../../../../electron/shell/local/connection-limits.ts';
 import { openLocalShell, type LocalShell } from '../../../../electron/shell/local/local-shell.ts';
 import { SOCKET_PATH } from '../../../../shared/socket.ts';
 import { standInBench, type StandInBench } from '../stand-in-bench.ts';
@@ -16,7 +17,10 @@ export interface OpenShell {
   end(): Promise<void>;
 }
 
-export async function openShell(bench: StandInBench = standInBench()): Promise<OpenShell> {
+export async function openShell(
+  bench: StandInBench = standInBench(),
+  limits: ConnectionLimits = LIMITS,
+): Promise<OpenShell> {
   const top = mkdtempSync(path.join(tmpdir(), 'stickwright-shell-'));
   const folder = path.join(top, 'page');
   mkdirSync(folder);
@@ -25,7 +29,7 @@ export async function openShell(bench: StandInBench = standInBench()): Promise<O
   const shell = await openLocalShell(
     bench,
     createRouter(bench, () => undefined),
-    { folder, port: 0 },
+    { folder, port: 0, limits },
   );
   return {
     shell,
