@@ -22,6 +22,12 @@ export const mapSummarySchema = z.object({
   bundled: z.boolean(),
 });
 
+export const mapListSchema = z.object({
+  maps: z.array(mapSummarySchema),
+  /** Own files that are not used, each with its fault. */
+  problems: z.array(z.object({ file: z.string(), says: z.string() })),
+});
+
 const storedStickSchema = z.object({
   stick: stickIdSchema,
   offset: z.number(),

@@ -6,6 +6,7 @@ import {
   imageHandleSchema,
   imageSummarySchema,
   mapIdSchema,
+  mapListSchema,
   mapSummarySchema,
   mapWishSchema,
   placesSchema,
@@ -72,7 +73,7 @@ export const memoryCalls = {
     }),
     reply: placesSchema,
   },
-  'maps.list': { request: nothing, reply: z.array(mapSummarySchema) },
+  'maps.list': { request: nothing, reply: mapListSchema },
   /** A map file's text. */
   'maps.add': { request: z.object({ text: z.string().max(200_000) }), reply: mapSummarySchema },
   /** Makes a map of places that were found; it is `unproven`. */
@@ -104,7 +105,7 @@ export const memoryCalls = {
 
 export const memoryEvents = {
   'images.changed': z.array(imageSummarySchema),
-  'maps.changed': z.array(mapSummarySchema),
+  'maps.changed': mapListSchema,
   'memory.state': memoryStateSchema,
   'journals.changed': z.array(journalSummarySchema),
 } as const;

@@ -52,12 +52,7 @@ const benchProtocol: MemoryProtocol = {
 
 export const bundledProtocols: readonly MemoryProtocol[] = [benchProtocol];
 
-/** The first of these that was made for the pad; null where none was. */
-export function findProtocol(
-  protocols: readonly MemoryProtocol[],
-  { vendorId, productId }: PadIdentity,
-): MemoryProtocol | null {
-  const fits = ({ pads }: MemoryProtocol): boolean =>
-    pads.some((pad) => pad.vendorId === vendorId && pad.productId === productId);
-  return protocols.find(fits) ?? null;
+/** Whether the protocol was made for pads of these numbers. */
+export function isProtocolFor({ pads }: MemoryProtocol, { vendorId, productId }: PadIdentity): boolean {
+  return pads.some((pad) => pad.vendorId === vendorId && pad.productId === productId);
 }

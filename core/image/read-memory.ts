@@ -1,5 +1,5 @@
 /** Reads a pad's memory: the whole of it twice, and both readings must agree. */
-import { done, failed, type Result } from '../result.ts';
+import { done, type Result } from '../result.ts';
 import { checkCopies, checkImage } from './check-image.ts';
 import { identifyPad } from './identify-pad.ts';
 import type { Steps } from './memory-effects.ts';
@@ -13,17 +13,14 @@ export interface ReadEnd {
 }
 
 /** `maps` finds the map that the pad's kind names. The image is kept before the session ends. */
-export function* readMemory(exchange: Exchange, maps: (id: string) => MemoryMap | undefined): Steps<Result<ReadEnd>> {
+export function* readMemory(exchange: Exchange, maps: (id: string) => Result<MemoryMap>): Steps<Result<ReadEnd>> {
   const { tally } = exchange;
   tally.of = 1;
   const kind = yield* identifyPad(exchange);
   if (!kind.ok) return kind;
-  const map = maps(kind.value.map);
-  if (map === undefined)
-    return failed(
-      'map-unknown',
-      `The pad's memory needs the map "${kind.value.map}", which is not here; add its file.`,
-    );
+  const found = maps(kind.value.map);
+  if (!found.ok) return found;
+  const map = found.value;
   tally.of += 2 * readsOf(exchange, map.size);
   const first = yield* readWhole(exchange, map.size);
   if (!first.ok) return first;

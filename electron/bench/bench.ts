@@ -36,7 +36,7 @@ export function createBench(options: BenchOptions): Bench {
   );
 
   const vault = new Vault(path.join(options.folder, 'vault'));
-  const maps = new MapShelf(path.join(options.folder, 'maps'), () => options.clock.now());
+  const maps = new MapShelf(path.join(options.folder, 'maps'));
   const plans = new PlanBoard();
 
   const busy = new Set<string>();

@@ -53,7 +53,7 @@ export class ImageDesk {
     if (!read.ok) return read;
     const { bytes, under } = read.value;
     const layers = decodeLayers(bytes, under);
-    const fitting = (await this.#maps.fitting(bytes)).map(({ id }) => id);
+    const fitting = (await this.#maps.read()).fitting(bytes).map(({ id }) => id);
     const { id, name, proof } = under;
     const hosts = whoReads(layers, under);
     return done({ image, size: bytes.length, map: { id, name, proof }, fitting, layers, hosts });
@@ -63,8 +63,9 @@ export class ImageDesk {
     const [before, after] = [await this.#vault.read(first), await this.#vault.read(second)];
     if (!before.ok) return before;
     if (!after.ok) return after;
-    const fitting = map === null ? done((await this.#maps.fitting(before.value))[0]) : await this.#maps.find(map);
-    return fitting.ok ? done(compareImages(before.value, after.value, fitting.value ?? null)) : fitting;
+    const maps = await this.#maps.read();
+    const fitting = map === null ? maps.onlyFitting(before.value) : maps.find(map);
+    return fitting.ok ? done(compareImages(before.value, after.value, fitting.value)) : fitting;
   }
 
   async plan({ image, map, wish }: Request<'images.plan'>): Promise<Result<Reply<'images.plan'>>> {
@@ -151,8 +152,9 @@ export class ImageDesk {
   }
 
   async #onlyFitting(bytes: Uint8Array): Promise<Result<MemoryMap>> {
-    const [first] = await this.#maps.fitting(bytes);
-    if (first !== undefined) return done(first);
+    const only = (await this.#maps.read()).onlyFitting(bytes);
+    if (!only.ok) return only;
+    if (only.value !== null) return done(only.value);
     return failed(
       'image-no-map',
       `No memory map fits this image of ${bytes.length} bytes; add its map, or look for its calibration.`,

@@ -31,7 +31,7 @@ export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'm
   const desk = new ImageDesk(vault, maps, plans, now);
   const imports = new ImageImport(vault, now);
   const tellMaps = async <T>(result: Result<T>): Promise<Result<T>> => {
-    if (result.ok) events.tell('maps.changed', [...(await maps.list())]);
+    if (result.ok) events.tell('maps.changed', await maps.list());
     return result;
   };
 
@@ -63,7 +63,7 @@ export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'm
       const places = await measures.find(bytes.value, measured.value);
       return places.ok ? done({ measured: measured.value, places: places.value }) : places;
     },
-    'maps.list': async () => done([...(await maps.list())]),
+    'maps.list': async () => done(await maps.list()),
     'maps.add': async ({ text }) => tellMaps(await maps.add(text)),
     'maps.save': async ({ image, id, name, layers }) => {
       const kept = await desk.summary(image);

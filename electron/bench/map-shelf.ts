@@ -1,48 +1,42 @@
 /** The memory maps: those of the program, and the technician's own as files in the data folder. */
-import { readdir } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { bundledMaps } from '../../core/image/bundled-maps.ts';
-import { checkImage } from '../../core/image/check-image.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
-import { memoryMapSchema, parseMemoryMap } from '../../core/image/parse-memory-map.ts';
+import { parseMemoryMap } from '../../core/image/parse-memory-map.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
-import { readJson, writeWhole } from '../store/atomic-file.ts';
-import { makeFolder } from '../store/own-folder.ts';
+import { writeWhole } from '../store/atomic-file.ts';
+import { readJsonFolder, sayFault, type FolderFile } from '../store/json-folder.ts';
 import { storageProblem } from '../store/storage-problem.ts';
+import { MapCatalogue, type FaultyMap, type KnownMap } from './map-catalogue.ts';
 
-export type MapSummary = Reply<'maps.list'>[number];
-
-const ENDING = '.json';
+export type MapList = Reply<'maps.list'>;
+type MapSummary = MapList['maps'][number];
 
 export class MapShelf {
   readonly #folder: string;
-  readonly #now: () => Date;
 
-  constructor(folder: string, now: () => Date) {
+  constructor(folder: string) {
     this.#folder = folder;
-    this.#now = now;
   }
 
-  /** The program's own first. A file that is no map is set aside or passed over. */
-  async list(): Promise<readonly MapSummary[]> {
-    const names = await readdir(this.#folder).catch(() => []);
-    const own = await Promise.all(names.filter((name) => name.endsWith(ENDING)).map((name) => this.#read(name)));
-    return [
-      ...bundledMaps.map((map) => ({ map, bundled: true })),
-      ...own.flatMap((map) => (map === null ? [] : [{ map, bundled: false }])),
-    ];
+  /** As the files stand now. What a file is called says nothing of the map in it. */
+  async read(): Promise<MapCatalogue> {
+    const own = (await readJsonFolder(this.#folder)).map(mapIn);
+    return new MapCatalogue(
+      [...bundledMaps.map((map) => ({ map, file: null })), ...own.flatMap((one) => ('map' in one ? [one] : []))],
+      own.flatMap((one) => ('map' in one ? [] : [one])),
+    );
+  }
+
+  async list(): Promise<MapList> {
+    const { maps, problems } = await this.read();
+    return { maps: maps.map(({ map, file }) => ({ map, bundled: file === null })), problems };
   }
 
   async find(id: string): Promise<Result<MemoryMap>> {
-    const found = (await this.list()).find(({ map }) => map.id === id);
-    if (found !== undefined) return done(found.map);
-    return failed('map-unknown', `There is no memory map "${id}"; choose one from the list or add its file.`);
-  }
-
-  /** Every map that was made for an image of this size and fingerprint. */
-  async fitting(image: Uint8Array): Promise<readonly MemoryMap[]> {
-    return (await this.list()).map(({ map }) => map).filter((map) => checkImage(image, map) === null);
+    return (await this.read()).find(id);
   }
 
   /** A map file's text; an own map of the same id is replaced, one of the program's is not. */
@@ -60,19 +54,37 @@ export class MapShelf {
   async save(map: MemoryMap): Promise<Result<MapSummary>> {
     if (bundledMaps.some(({ id }) => id === map.id))
       return failed('map-bundled', `The program has a map "${map.id}" of its own; give the map another id.`);
-    const file = path.join(this.#folder, `${map.id}${ENDING}`);
+    const known = await this.read();
+    const found = known.find(map.id);
+    if (!found.ok && found.problem.code === 'map-two') return found;
+    const name = known.maps.find((one) => one.map.id === map.id)?.file ?? freeName(map.id, known);
+    const file = path.join(this.#folder, name);
     try {
-      await makeFolder(this.#folder);
+      await mkdir(this.#folder, { recursive: true });
     } catch (thrown) {
       return { ok: false, problem: storageProblem(thrown, 'write', file) };
     }
     const written = await writeWhole(file, `${JSON.stringify(map, null, 2)}\n`);
     return written.ok ? done({ map, bundled: false }) : written;
   }
+}
 
-  async #read(name: string): Promise<MemoryMap | null> {
-    const read = await readJson(path.join(this.#folder, name), memoryMapSchema, this.#now());
-    const map = read.kind === 'read' ? parseMemoryMap(read.value) : null;
-    return map?.ok === true ? map.value : null;
-  }
+/** A file of that name may hold another map, or one that is to be put right: neither is written over. */
+function freeName(id: string, { maps, faulty }: MapCatalogue): string {
+  const taken = [...maps, ...faulty].map(({ file }) => file);
+  let name = `${id}.json`;
+  for (let number = 2; taken.includes(name); number += 1) name = `${id}-${number}.json`;
+  return name;
+}
+
+function mapIn({ name: file, read }: FolderFile): KnownMap | FaultyMap {
+  const map = read.ok ? parseMemoryMap(read.value) : read;
+  if (map.ok) return { map: map.value, file };
+  const value = read.ok && typeof read.value === 'object' && read.value !== null ? read.value : {};
+  return {
+    file,
+    problem: { ...map.problem, code: 'map-file', says: sayFault('Map file', file, map.problem.says) },
+    id: 'id' in value && typeof value.id === 'string' ? value.id : null,
+    size: 'size' in value && typeof value.size === 'number' ? value.size : null,
+  };
 }

@@ -185,9 +185,9 @@ export class MemoryDesk {
   }
 
   async #readPad(pad: string, { session }: Ready, run: MemoryRun): Promise<Result<ReadImage>> {
-    const maps = (await this.#ports.maps.list()).map(({ map }) => map);
+    const maps = await this.#ports.maps.read();
     this.#images.delete(pad);
-    const read = await run.play((exchange) => readMemory(exchange, (id) => maps.find((map) => map.id === id)));
+    const read = await run.play((exchange) => readMemory(exchange, (id) => maps.find(id)));
     if (!read.ok) return read;
     const { image: bytes, map, unit } = read.value;
     session.learnUnit(unit);

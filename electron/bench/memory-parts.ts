@@ -32,7 +32,7 @@ export function memoryParts({ folder, registry, ...ports }: MemoryPartsPorts): M
     ...ports,
     store,
     journals,
-    protocols: new ProtocolShelf(path.join(folder, 'protocols'), now),
+    protocols: new ProtocolShelf(path.join(folder, 'protocols')),
     gate: new WriteGate(new WriteSwitch(path.join(folder, 'writable-pads.json'), now)),
   });
   return { desk, journals, store };

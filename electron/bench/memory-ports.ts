@@ -17,7 +17,7 @@ export interface MemoryPorts {
   readonly rack: Pick<PadRack, 'session'>;
   readonly lock: PadLock;
   readonly vault: Pick<Vault, 'keep' | 'read'>;
-  readonly maps: Pick<MapShelf, 'list'>;
+  readonly maps: Pick<MapShelf, 'read'>;
   readonly protocols: Pick<ProtocolShelf, 'find'>;
   readonly plans: Pick<PlanBoard, 'find'>;
   readonly store: Pick<JournalStore, 'begin' | 'append'>;

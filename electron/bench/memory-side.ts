@@ -38,7 +38,7 @@ export function memorySide({ options, registry, events, ...ports }: MemorySidePo
   const { vault, maps, plans, rack, isCaptured, quiet, openSurvey, startOf } = ports;
   const images = new ImageDesk(vault, maps, plans, () => clock.now());
   const noted = (): void => void journals.list().then((list) => events.tell('journals.changed', list));
-  const mapped = (): void => void maps.list().then((list) => events.tell('maps.changed', [...list]));
+  const mapped = (): void => void maps.list().then((list) => events.tell('maps.changed', list));
   const { desk, journals, store } = memoryParts({
     folder,
     version,

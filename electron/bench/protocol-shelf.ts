@@ -1,42 +1,54 @@
 /** The memory protocols: that of the simulated pads, and the technician's own as files in the data folder. */
-import { readdir } from 'node:fs/promises';
-import path from 'node:path';
-import { z } from 'zod';
-import { bundledProtocols, findProtocol } from '../../core/image/bundled-protocols.ts';
+import { bundledProtocols, isProtocolFor } from '../../core/image/bundled-protocols.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { parseMemoryProtocol } from '../../core/image/parse-memory-protocol.ts';
 import type { PadIdentity } from '../../core/pad/identity.ts';
-import { failed, done, type Result } from '../../core/result.ts';
-import { readJson } from '../store/atomic-file.ts';
+import { failed, done, type Problem, type Result } from '../../core/result.ts';
+import { readJsonFolder, sayFault } from '../store/json-folder.ts';
 
 export class ProtocolShelf {
   readonly #folder: string;
-  readonly #now: () => Date;
 
-  constructor(folder: string, now: () => Date) {
+  constructor(folder: string) {
     this.#folder = folder;
-    this.#now = now;
   }
 
-  /** Own files come before the program's. A file that is no protocol is named, for a pad may be waiting for it. */
+  /**
+   * An own protocol comes before the program's. Refused: a pad that two own protocols are for, and one that a file at fault is
+   * for or, where that cannot be told, may be for: another protocol in its place would write otherwise than the technician means.
+   */
   async find(pad: PadIdentity): Promise<Result<MemoryProtocol>> {
-    const names = (await readdir(this.#folder).catch(() => [])).filter((name) => name.endsWith('.json'));
-    const own: MemoryProtocol[] = [];
-    let refusal: Result<never> | null = null;
-    for (const name of names.toSorted()) {
-      const read = await readJson(path.join(this.#folder, name), z.unknown(), this.#now());
-      const parsed = read.kind === 'read' ? parseMemoryProtocol(read.value) : null;
-      if (parsed?.ok === true) own.push(parsed.value);
-      else if (parsed !== null) refusal = failed('memory-protocol', `${name}: ${parsed.problem.says}`);
+    const own: { readonly name: string; readonly protocol: MemoryProtocol }[] = [];
+    let fault: Problem | null = null;
+    for (const { name, read } of await readJsonFolder(this.#folder)) {
+      const parsed = read.ok ? parseMemoryProtocol(read.value) : read;
+      if (!parsed.ok) {
+        if (!read.ok || mayBeFor(read.value, pad))
+          fault ??= failed('memory-protocol', sayFault('Protocol file', name, parsed.problem.says)).problem;
+      } else if (isProtocolFor(parsed.value, pad)) own.push({ name, protocol: parsed.value });
     }
-    const found = findProtocol([...own, ...bundledProtocols], pad);
-    if (found !== null) return done(found);
-    return (
-      refusal ??
-      failed(
-        'memory-none',
-        'The program knows no memory protocol for this pad; work on image files, or put a protocol file into the folder protocols.',
-      )
+    if (fault !== null) return { ok: false, problem: fault };
+    if (own.length > 1)
+      return failed(
+        'memory-protocol-two',
+        `The protocol files ${own.map(({ name }) => name).join(' and ')} are all for this pad; remove all but one, or rename them so that they no longer end in .json.`,
+      );
+    const found = own[0]?.protocol ?? bundledProtocols.find((one) => isProtocolFor(one, pad));
+    if (found !== undefined) return done(found);
+    return failed(
+      'memory-none',
+      'The program knows no memory protocol for this pad; work on image files, or put a protocol file into the folder protocols.',
     );
   }
+}
+
+/** Unless every pad that it names is another. */
+function mayBeFor(value: unknown, { vendorId, productId }: PadIdentity): boolean {
+  const pads = typeof value === 'object' && value !== null && 'pads' in value ? value.pads : null;
+  if (!Array.isArray(pads) || pads.length === 0) return true;
+  return !pads.every((pad: unknown) => {
+    if (typeof pad !== 'object' || pad === null || !('vendorId' in pad) || !('productId' in pad)) return false;
+    const isNumbered = typeof pad.vendorId === 'number' && typeof pad.productId === 'number';
+    return isNumbered && (pad.vendorId !== vendorId || pad.productId !== productId);
+  });
 }

@@ -6,7 +6,8 @@ import { fromBase64, piecesOf } from '../surveys/log-pieces.ts';
 
 export type ImageSummary = Reply<'images.list'>[number];
 export type ImageDetails = Reply<'images.open'>;
-export type MapSummary = Reply<'maps.list'>[number];
+type MapList = Reply<'maps.list'>;
+export type MapSummary = MapList['maps'][number];
 export type Plan = Reply<'images.plan'>;
 export type PlanWish = Request<'images.plan'>['wish'];
 export type Comparison = Reply<'images.compare'>;
@@ -15,6 +16,8 @@ export class MemoryImages {
   /** The one kept last first. */
   list = $state.raw<readonly ImageSummary[]>([]);
   maps = $state.raw<readonly MapSummary[]>([]);
+  /** Own map files that are not used, each with its fault. */
+  mapProblems = $state.raw<MapList['problems']>([]);
   /** The open image under its map. */
   details = $state.raw<ImageDetails | null>(null);
   plan = $state.raw<Plan | null>(null);
@@ -44,12 +47,12 @@ export class MemoryImages {
   async follow(): Promise<() => void> {
     const ends = [
       this.#bench.listen('images.changed', (list) => (this.list = list)),
-      this.#bench.listen('maps.changed', (maps) => (this.maps = maps)),
+      this.#bench.listen('maps.changed', (maps) => this.#takeMaps(maps)),
     ];
     const [images, maps] = [await this.#bench.call('images.list', {}), await this.#bench.call('maps.list', {})];
     this.#problem = images.ok ? (maps.ok ? null : maps.problem) : images.problem;
     if (images.ok) this.list = images.value;
-    if (maps.ok) this.maps = maps.value;
+    if (maps.ok) this.#takeMaps(maps.value);
     return () => {
       for (const end of ends) end();
     };
@@ -157,6 +160,11 @@ export class MemoryImages {
     const reply = await this.#bench.call('maps.prove', { map, survey });
     this.#settle(reply);
     return reply.ok ? reply.value : null;
+  }
+
+  #takeMaps({ maps, problems }: MapList): void {
+    this.maps = maps;
+    this.mapProblems = problems;
   }
 
   #takePlan(reply: Result<Plan>): void {

@@ -12,6 +12,7 @@ import { newExchange } from '../../core/image/memory-exchange.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { readMemory } from '../../core/image/read-memory.ts';
+import { done } from '../../core/result.ts';
 import { demos } from '../../core/simulate/demos.ts';
 import { memoryImage } from '../../core/simulate/memory-image.ts';
 import { SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
@@ -30,7 +31,7 @@ function once(): { bareMillis: number; ownMillis: number } {
   const memory = new SimulatedMemory({ kind: 'packed', image, seed: 1 });
   let [bareMillis, padMillis] = [0, 0];
   const from = performance.now();
-  const session = readMemory(newExchange(protocol), () => map);
+  const session = readMemory(newExchange(protocol), () => done(map));
   for (let step = session.next(); step.done !== true;) {
     let event: SessionEvent = { is: 'kept' };
     if (step.value.do === 'wait') {

@@ -1,33 +1,40 @@
 /** What the image commands are given: an image, a memory map by its id or its file. */
+import path from 'node:path';
 import { checkImage } from '../../../core/image/check-image.ts';
 import { checkImageFile } from '../../../core/image/check-image-file.ts';
-import { bundledMaps } from '../../../core/image/bundled-maps.ts';
 import type { MemoryMap } from '../../../core/image/memory-map.ts';
 import { readHex } from '../../../core/hid/hex.ts';
 import { parseMemoryMap } from '../../../core/image/parse-memory-map.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
+import type { MapCatalogue } from '../../bench/map-catalogue.ts';
+import { MapShelf } from '../../bench/map-shelf.ts';
+import { findPlaces } from '../../store/places.ts';
 import { readInput, readJson } from './input-files.ts';
 
-/** `name`: the id of a bundled map or a map file; without it the one bundled map whose size and fingerprint fit. */
+/** `name`: the id of a map, the program's or an own one, or a map file; without it the one map whose size and fingerprint fit. */
 export async function readMap(name: string | undefined, image: Uint8Array): Promise<Result<MemoryMap>> {
-  if (name === undefined) {
-    if (image.length === 0) return failed('image-empty', 'The image is empty; read the memory again.');
-    const fitting = bundledMaps.filter((map) => checkImage(image, map) === null);
-    const [only] = fitting;
-    if (only !== undefined && fitting.length === 1) return done(only);
-    const cut = bundledMaps.filter((map) => isMarked(image, map)).map((map) => checkImage(image, map));
-    if (cut[0] != null && cut.length === 1) return { ok: false, problem: cut[0] };
-    return failed(
-      'image-no-map',
-      `No bundled map fits this image of ${image.length} bytes; give --map with ${knownIds()} or a map file.`,
-    );
+  const known = await new MapShelf(path.join(findPlaces().data, 'maps')).read();
+  if (name === undefined) return fittingMap(image, known);
+  if (!name.includes('.') && !name.includes('/')) {
+    const found = known.find(name);
+    if (found.ok || found.problem.code !== 'map-unknown') return found;
+    return failed('map-unknown', `There is no memory map "${name}"; give ${sayIds(known)} or a map file.`);
   }
-  const bundled = bundledMaps.find(({ id }) => id === name);
-  if (bundled !== undefined) return done(bundled);
-  if (!name.includes('.') && !name.includes('/'))
-    return failed('map-unknown', `There is no bundled map "${name}"; give ${knownIds()} or a map file.`);
   const json = await readJson(name);
   return json.ok ? parseMemoryMap(json.value) : json;
+}
+
+function fittingMap(image: Uint8Array, known: MapCatalogue): Result<MemoryMap> {
+  if (image.length === 0) return failed('image-empty', 'The image is empty; read the memory again.');
+  const only = known.onlyFitting(image);
+  if (!only.ok) return only;
+  if (only.value !== null) return done(only.value);
+  const cut = known.maps.filter(({ map }) => isMarked(image, map)).map(({ map }) => checkImage(image, map));
+  if (cut[0] != null && cut.length === 1) return { ok: false, problem: cut[0] };
+  return failed(
+    'image-no-map',
+    `No memory map fits this image of ${image.length} bytes; give --map with ${sayIds(known)} or a map file.`,
+  );
 }
 
 /** The image and its map, checked against each other; `copy` is a second reading of the same memory. */
@@ -46,13 +53,14 @@ export async function readImage(
 }
 
 /** Whether the fingerprint is there, whatever the size: a truncated or padded dump is told by how many bytes. */
-function isMarked(image: Uint8Array, map: MemoryMap): boolean {
-  return map.fingerprint.every(({ offset, bytes }) => {
+function isMarked(image: Uint8Array, { fingerprint }: MemoryMap): boolean {
+  if (fingerprint.length === 0) return false;
+  return fingerprint.every(({ offset, bytes }) => {
     const wanted = readHex(bytes);
     return wanted.ok && wanted.value.every((byte, index) => image[offset + index] === byte);
   });
 }
 
-function knownIds(): string {
-  return bundledMaps.map(({ id }) => id).join(', ');
+function sayIds({ maps }: MapCatalogue): string {
+  return maps.map(({ map }) => map.id).join(', ');
 }

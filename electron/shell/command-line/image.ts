@@ -104,8 +104,9 @@ export async function compareFiles(
   if (!before.ok) return sayProblem(terminal, before.problem);
   if (!after.ok) return sayProblem(terminal, after.problem);
   const map = await readMap(options.map, before.value);
-  // Without a map the bytes are compared all the same; one that was asked for by name must be there.
-  if (!map.ok && options.map !== undefined) return sayProblem(terminal, map.problem);
+  // Without a map the bytes are compared all the same; one that was asked for, or that cannot be told, must be put right.
+  if (!map.ok && (options.map !== undefined || map.problem.code.startsWith('map-')))
+    return sayProblem(terminal, map.problem);
   const comparison = compareImages(before.value, after.value, map.ok ? map.value : null);
   const rows = comparison.runs.map((run) =>
     row(

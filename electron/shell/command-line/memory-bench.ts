@@ -49,7 +49,7 @@ export class MemoryBench {
       delayed: () => undefined,
       changed: () => undefined,
     });
-    this.maps = new MapShelf(path.join(folder, 'maps'), now);
+    this.maps = new MapShelf(path.join(folder, 'maps'));
     this.images = new ImageDesk(this.vault, this.maps, this.plans, now);
     this.confirmations = new Confirmations(path.join(folder, 'confirmations'), now);
     const { desk } = memoryParts({

@@ -13,7 +13,7 @@ import { readMemory } from '../../../core/image/read-memory.ts';
 import { writeBlocks } from '../../../core/image/write-blocks.ts';
 import type { WriteEnd, WriteJob } from '../../../core/image/write-job.ts';
 import { writeMemory } from '../../../core/image/write-memory.ts';
-import type { Result } from '../../../core/result.ts';
+import { done, type Result } from '../../../core/result.ts';
 import { memoryImage, type MemoryKind } from '../../../core/simulate/memory-image.ts';
 import { demos } from '../../../core/simulate/demos.ts';
 import { faultKinds, Killed, MemoryWorld, protocol, type Fault } from '../../support/memory-world.ts';
@@ -39,7 +39,7 @@ function jobFor(kind: MemoryKind, by: MemoryProtocol): WriteJob {
   const factory = demos.healthy.build.firmware;
   const before = memoryImage(kind, { factory, user: null }, 1);
   const world = new MemoryWorld(kind, Uint8Array.from(before));
-  const read = valueOf(world.play(readMemory(newExchange(by), () => map)));
+  const read = valueOf(world.play(readMemory(newExchange(by), () => done(map))));
   const patch = valueOf(planPatch(read.image, map, kind === 'packed' ? 'user' : 'factory', moved, digest));
   const after = valueOf(applyPatch(read.image, patch, map, digest));
   const { image, unit } = read;
@@ -50,7 +50,7 @@ function jobFor(kind: MemoryKind, by: MemoryProtocol): WriteJob {
 /** What was left is brought back by the restore that is offered, and that is looked at too. */
 function restore(kind: MemoryKind, job: WriteJob, left: Uint8Array, by: MemoryProtocol): void {
   const world = new MemoryWorld(kind, left);
-  const { image } = valueOf(world.play(readMemory(newExchange(by), () => job.map)));
+  const { image } = valueOf(world.play(readMemory(newExchange(by), () => done(job.map))));
   const patch = valueOf(planRestore(image, job.before, job.map, 'whole', digest));
   const after = Uint8Array.from(image);
   for (const { offset, new: now } of patch.changes) after.set(Buffer.from(now, 'hex'), offset);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bundledMaps } from '../../../core/image/bundled-maps.ts';
-import { bundledProtocols, findProtocol } from '../../../core/image/bundled-protocols.ts';
+import { bundledProtocols, isProtocolFor } from '../../../core/image/bundled-protocols.ts';
 import type { MemoryProtocol } from '../../../core/image/memory-protocol.ts';
 import { parseMemoryProtocol } from '../../../core/image/parse-memory-protocol.ts';
 
@@ -23,8 +23,8 @@ describe('a memory-protocol file', () => {
   it('is found by the numbers of a pad, and by no other', () => {
     const pad = { ...bench.pads[0], product: '', serial: null, transport: 'usb' } as const;
     const { vendorId = 0, productId = 0 } = pad;
-    expect(findProtocol(bundledProtocols, { ...pad, vendorId, productId })?.id).toBe(bench.id);
-    expect(findProtocol(bundledProtocols, { ...pad, vendorId, productId: productId + 1 })).toBeNull();
+    expect(isProtocolFor(bench, { ...pad, vendorId, productId })).toBe(true);
+    expect(isProtocolFor(bench, { ...pad, vendorId, productId: productId + 1 })).toBe(false);
   });
 
   it.each([

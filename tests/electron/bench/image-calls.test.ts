@@ -182,7 +182,7 @@ describe('the calls around memory maps', () => {
     expect(overlapping.ok ? '' : overlapping.problem.says).toContain('overlap');
     const taken = await made.bench.handle('maps.add', { text: JSON.stringify(packed) });
     expect(taken).toMatchObject({ ok: false, problem: { code: 'map-bundled' } });
-    expect(valueOf(await made.bench.handle('maps.list', {})).map(({ map }) => map.id)).toEqual([
+    expect(valueOf(await made.bench.handle('maps.list', {})).maps.map(({ map }) => map.id)).toEqual([
       ...bundledMaps.map(({ id }) => id),
       'own-map',
     ]);

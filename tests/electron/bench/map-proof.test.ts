@@ -71,7 +71,7 @@ it('asks for a write that was read back, then for a survey that measured somethi
   expect(await prove(thin)).toMatchObject({ ok: false, problem: { code: 'survey-thin' } });
   const whole = await survey(made, ['rest', 'rim']);
   const told: string[] = [];
-  bench.listen('maps.changed', (maps) => told.push(maps.find((one) => one.map.id === map)?.map.proof ?? 'none'));
+  bench.listen('maps.changed', ({ maps }) => told.push(maps.find((one) => one.map.id === map)?.map.proof ?? 'none'));
   expect(valueOf(await prove(whole)).map).toMatchObject({ id: map, proof: 'proven' });
   await made.until(() => told.length > 0);
   expect(told).toEqual(['proven']);

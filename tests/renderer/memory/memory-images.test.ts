@@ -34,7 +34,10 @@ async function opened(answers: Parameters<typeof scriptedBench>[0] = {}) {
 
 describe('memory images', () => {
   test('are listed and followed, with the maps', async () => {
-    const bench = scriptedBench({ 'images.list': () => done([kept]), 'maps.list': () => done([]) });
+    const bench = scriptedBench({
+      'images.list': () => done([kept]),
+      'maps.list': () => done({ maps: [], problems: [] }),
+    });
     const images = new MemoryImages(bench);
     const end = await images.follow();
     expect(images.list).toEqual([kept]);

@@ -1,7 +1,7 @@
 /** A whole memory session through a real node, while the pad streams its sticks: read twice, planned, written, read again. */
 import { isDeepStrictEqual } from 'node:util';
 import { bundledMaps } from '../../../core/image/bundled-maps.ts';
-import { bundledProtocols, findProtocol } from '../../../core/image/bundled-protocols.ts';
+import { bundledProtocols, isProtocolFor } from '../../../core/image/bundled-protocols.ts';
 import { decodeLayers } from '../../../core/image/decode-layers.ts';
 import type { MemoryProtocol } from '../../../core/image/memory-protocol.ts';
 import { writeMemory } from '../../../core/image/write-memory.ts';
@@ -20,13 +20,13 @@ const STREAM = { hz: 125, count: 250 };
 export async function checkMemory(pad: RigPad): Promise<void> {
   const bench = new MemoryBench(pad);
   const { identity } = await bench.plug();
-  const protocol = findProtocol(bundledProtocols, identity);
+  const protocol = bundledProtocols.find((one) => isProtocolFor(one, identity));
   check(
     'a pad with a memory is known by its protocol, which may read and write over its connection',
     protocol?.reads.includes(identity.transport) === true && protocol.writes.includes(identity.transport),
     { protocol: protocol?.id, transport: identity.transport },
   );
-  if (protocol === null) return;
+  if (protocol === undefined) return;
   await checkSession(pad, bench, protocol);
   const ends = await checkFaults(bench);
   figure('memory', { sessions: bench.sessions, ...ends });

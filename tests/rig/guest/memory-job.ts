@@ -8,7 +8,7 @@ import { planRestore } from '../../../core/image/plan-restore.ts';
 import { readMemory, type ReadEnd } from '../../../core/image/read-memory.ts';
 import type { WriteJob } from '../../../core/image/write-job.ts';
 import { writeMemory } from '../../../core/image/write-memory.ts';
-import { failed, type Result } from '../../../core/result.ts';
+import { done, failed, type Result } from '../../../core/result.ts';
 import { orderPlan } from '../../../electron/bench/write-order.ts';
 import { sha256Of } from '../../../electron/store/vault.ts';
 import { wanted } from '../../support/fault-pad.ts';
@@ -20,7 +20,9 @@ export function valueOf<T>(result: Result<T>): T {
 }
 
 export function readAll(bench: MemoryBench, by: MemoryProtocol, map: MemoryMap): Promise<Played<Result<ReadEnd>>> {
-  return bench.play(by, (exchange) => readMemory(exchange, (id) => (id === map.id ? map : undefined)));
+  return bench.play(by, (exchange) =>
+    readMemory(exchange, (id) => (id === map.id ? done(map) : failed('map-unknown', `${id} is not here.`))),
+  );
 }
 
 /** The job that stores other numbers in a layer of the image that was read. */
