@@ -34,7 +34,7 @@ export const surveyRequestSchema = z
     confirmButton: z.number().int().min(1).max(128).nullable(),
   })
   .refine(({ sticks, steps }) => sticks.length > 0 || steps.every((step) => step === 'inputs'), {
-    message: 'A stick must be chosen.',
+    message: 'names no stick, and only the inputs can be taken without one',
   });
 
 const tally = z.object({ taken: z.number(), asked: z.number() });

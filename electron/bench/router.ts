@@ -1,5 +1,7 @@
 /** Checks every message between the bench and a shell against the contract, in both directions; nothing throws across. */
+import type { z } from 'zod';
 import { failed, type Problem, type Result } from '../../core/result.ts';
+import { sayIssue } from '../../core/say-issue.ts';
 import { calls, events, type CallName, type EventName } from '../../shared/contract.ts';
 import { EVENT_NAMES, isCallName } from '../../shared/names.ts';
 import type { Bench } from './bench-port.ts';
@@ -19,7 +21,10 @@ export function createRouter(bench: Bench, fault: (problem: Problem) => void): R
         return failed('call-unknown', 'This call is not known to the bench; reload the window so that both are alike.');
       const parsed = calls[name].request.safeParse(request);
       if (!parsed.success)
-        return failed('request-invalid', `The request ${name} was refused: ${firstIssue(parsed.error)}`);
+        return failed(
+          'request-invalid',
+          `The request ${name} was refused: ${firstIssue(parsed.error, request)}; correct it and try again.`,
+        );
       try {
         return checkReply(name, await bench.handle(name, parsed.data), fault);
       } catch (thrown) {
@@ -33,7 +38,10 @@ export function createRouter(bench: Bench, fault: (problem: Problem) => void): R
         bench.listen(name, (payload) => {
           const parsed = events[name].safeParse(payload);
           if (parsed.success) hear(name, parsed.data);
-          else fault(benchFault(`The event ${name} breaks the contract: ${firstIssue(parsed.error)}`));
+          else
+            fault(
+              benchFault(`The event ${name} breaks the contract: ${firstIssue(parsed.error, payload)}; report this.`),
+            );
         }),
       );
       return () => {
@@ -47,7 +55,9 @@ function checkReply(name: CallName, result: Result<unknown>, fault: (problem: Pr
   if (!result.ok) return result;
   const parsed = calls[name].reply.safeParse(result.value);
   if (parsed.success) return { ok: true, value: parsed.data };
-  const problem = benchFault(`The reply to ${name} breaks the contract: ${firstIssue(parsed.error)}`);
+  const problem = benchFault(
+    `The reply to ${name} breaks the contract: ${firstIssue(parsed.error, result.value)}; report this.`,
+  );
   fault(problem);
   return { ok: false, problem };
 }
@@ -56,11 +66,9 @@ function benchFault(says: string): Problem {
   return { code: 'bench-fault', says };
 }
 
-function firstIssue(error: { readonly issues: readonly { readonly path: PropertyKey[]; readonly message: string }[] }) {
-  const issue = error.issues[0];
-  if (issue === undefined) return 'it is not of the form agreed.';
-  const place = issue.path.length === 0 ? 'as a whole' : `at ${issue.path.map(String).join('.')}`;
-  return `${place}: ${issue.message}.`;
+function firstIssue({ issues }: z.core.$ZodError, value: unknown): string {
+  const [issue] = issues;
+  return issue === undefined ? 'it is not of the form agreed' : sayIssue(issue, value);
 }
 
 function wordsOf(thrown: unknown): string {

@@ -9,6 +9,7 @@ const summary = {
   open: false,
   problem: null,
   rule: null,
+  unit: null,
 };
 
 describe('router', () => {
@@ -31,7 +32,9 @@ describe('router', () => {
     const bench = standInBench();
     const answer = await createRouter(bench, () => undefined).answer('pads.open', { pad: 5 });
     expect(answer).toMatchObject({ ok: false, problem: { code: 'request-invalid' } });
-    expect((answer as { problem: Problem }).problem.says).toContain('at pad:');
+    expect((answer as { problem: Problem }).problem.says).toBe(
+      'The request pads.open was refused: pad must be a string; correct it and try again.',
+    );
     expect(bench.asked).toEqual([]);
   });
 
@@ -54,7 +57,7 @@ describe('router', () => {
     expect(await router.answer('pads.list', {})).toMatchObject({ ok: false, problem: { code: 'bench-fault' } });
     expect(faults.map(({ says }) => says)).toEqual([
       expect.stringContaining('spring broke'),
-      expect.stringContaining('0.open'),
+      expect.stringContaining('[0].open must be a boolean'),
     ]);
   });
 
