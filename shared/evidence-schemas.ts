@@ -57,6 +57,8 @@ export const stickEvidenceSchema = z.object({
   step: pairSchema.exactOptional(),
   /** Where an untouched stick stood, in a log without marks. */
   still: z.array(dwellSchema).exactOptional(),
+  /** Releases that a statement on the scatter of the rest takes; 12 where it is not stated. */
+  releasesNeeded: z.number().exactOptional(),
   /** Why rest or rim is null, and what to do. */
   lacks: z.array(problemSchema).exactOptional(),
 });

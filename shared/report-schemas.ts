@@ -1,6 +1,7 @@
 /** Run-time schemas of what `measure` prints (FORMATS; core/findings/judge-track.ts), as it crosses to the screen. */
 import { z } from 'zod';
-import { findingIds } from '../core/findings/finding.ts';
+import { findingIds, verdicts } from '../core/findings/finding.ts';
+import { limitIds } from '../core/findings/limits.ts';
 import { pairSchema, problemSchema, stageSchema, stickIdSchema, stickMappingSchema } from './schemas.ts';
 
 const number = z.number();
@@ -193,7 +194,9 @@ export const measureReportSchema = z.object({
   sticks: z.partialRecord(stickIdSchema, stickReportSchema),
   inputs: inputsSchema.nullable(),
   findings: z.array(findingSchema),
-  verdict: z.partialRecord(stickIdSchema, z.enum(['keep', 'recalibrate', 'reseat', 'replace', 'undecided'])),
+  verdict: z.partialRecord(stickIdSchema, z.enum(verdicts)),
   /** One sentence for each verdict. */
   verdictWhy: z.partialRecord(stickIdSchema, z.string()),
+  /** The limits held against, by id, and where each value is from. */
+  limits: z.record(z.enum(limitIds), z.object({ value: number, from: z.enum(['file', 'settings', 'default']) })),
 });

@@ -98,6 +98,8 @@ export const proposalReplySchema = z.object({
       leaveOneOut: z.object({ least: z.number(), greatest: z.number() }).nullable(),
     }),
   ),
+  /** What new numbers would only hide, in one sentence; null where there is nothing. */
+  hides: z.string().nullable(),
 });
 
 /** A mapping made by hand and kept under a name. */

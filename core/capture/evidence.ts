@@ -79,6 +79,8 @@ export interface StickEvidence {
    * touched the stick): they say where it stood, and count as no release.
    */
   readonly still?: readonly Dwell[];
+  /** Releases that a statement on the scatter of the rest takes on this bench; `LEAST_RELEASES` where it is not stated. */
+  readonly releasesNeeded?: number;
   /** Why rest or rim is null, and what to do: one sentence each. */
   readonly lacks?: readonly Problem[];
 }

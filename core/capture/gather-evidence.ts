@@ -6,6 +6,7 @@ import type { Dwell, StickEvidence, Turn } from './evidence.ts';
 import { findCaptures, lastUs } from './find-captures.ts';
 import { inferredTurns, markedTurns, middleOfExtents, rimOf } from './gather-rim.ts';
 import { inferRest } from './inferred-rest.ts';
+import { LEAST_RELEASES } from './least-releases.ts';
 import { middleOf } from './main-rest.ts';
 import { markedRest } from './marked-rest.ts';
 import { sayLacks } from './say-lacks.ts';
@@ -21,20 +22,22 @@ interface Found {
 
 /**
  * From the recorder's capture marks where there are any, else inferred (DESIGN, a log without capture marks). What cannot be
- * stated is null, with the reason among `lacks`. A stick that the log has no readings of gives evidence of nothing.
+ * stated is null, with the reason among `lacks`; `releasesNeeded` is what this bench asks for a statement on the rest. A stick that the log has no readings of gives evidence of nothing.
  */
-export function gatherEvidence(track: Track, stick: StickId): StickEvidence {
+export function gatherEvidence(track: Track, stick: StickId, releasesNeeded = LEAST_RELEASES): StickEvidence {
   const readings = track.sticks[stick];
   const { from } = findCaptures(track, stick);
   if (readings === undefined || readings.t.length === 0) {
     const fields = readings?.fields ?? track.layout.sticks[stick] ?? NO_FIELDS;
-    return { fields, rest: null, rim: null, captures: from, still: [], lacks: sayLacks(track, stick, null) };
+    const lacks = sayLacks(track, stick, null, releasesNeeded);
+    return { fields, rest: null, rim: null, captures: from, still: [], releasesNeeded, lacks };
   }
   const found = from === 'marked' ? fromMarks(track, stick, readings) : inferred(track, stick, readings);
   const rest = found.releases.length === 0 ? null : { dwells: found.releases };
   const rim = rimOf(readings, found.turns, found.about);
   const evidence = { fields: readings.fields, rest, rim, captures: from, still: found.still };
-  return { ...evidence, step: effectiveSteps(readings), lacks: sayLacks(track, stick, evidence) };
+  const lacks = sayLacks(track, stick, evidence, releasesNeeded);
+  return { ...evidence, step: effectiveSteps(readings), releasesNeeded, lacks };
 }
 
 /** Of a stick that a pad does not have nothing is known; its limits enclose nothing. */

@@ -4,6 +4,7 @@ import type { Problem } from '../result.ts';
 import { marksOf } from './capture-marks.ts';
 import type { Dwell, StickEvidence } from './evidence.ts';
 import { findCaptures } from './find-captures.ts';
+import { LEAST_RELEASES } from './least-releases.ts';
 import type { Track } from './track.ts';
 
 type Found = Pick<StickEvidence, 'fields' | 'rest' | 'rim' | 'still'>;
@@ -14,7 +15,7 @@ const LEAST_MOVE = 0.05;
 const LEAST_SHIFT = 0.01;
 
 /** One sentence for each thing that cannot be stated, or that puts it in doubt. `found` is null without any reading. */
-export function sayLacks(track: Track, stick: StickId, found: Found | null): Problem[] {
+export function sayLacks(track: Track, stick: StickId, found: Found | null, needed: number): Problem[] {
   if (found === null) return [sayNoReadings(track, stick)];
   const shift = sayShift(stick, found);
   if (!wasPushed(track, stick))
@@ -29,7 +30,7 @@ export function sayLacks(track: Track, stick: StickId, found: Found | null): Pro
   if (found.rest === null)
     lacks.push({
       code: 'no-release',
-      says: `${sayNoRelease(track, stick)}; push it, let it snap back and keep off it, at least twelve times.`,
+      says: `${sayNoRelease(track, stick)}; push it, let it snap back and keep off it, at least ${sayCount(needed)} times.`,
     });
   if (found.rim === null)
     lacks.push({
@@ -37,6 +38,11 @@ export function sayLacks(track: Track, stick: StickId, found: Found | null): Pro
       says: `${sayNoTurn(track, stick)}; turn it slowly, three times each way.`,
     });
   return [...lacks, ...shift];
+}
+
+/** The usual number in a word, as a sentence has it. */
+function sayCount(releases: number): string {
+  return releases === LEAST_RELEASES ? 'twelve' : String(releases);
 }
 
 /** In a log with capture marks only what a capture holds is looked at, and only that can be missed. */

@@ -1,10 +1,9 @@
 /** What the log is too thin for: too few releases, directions that were not covered. */
+import { stretchesOf, widestGap } from '../capture/widest-gap.ts';
 import type { Finding } from './finding.ts';
 import type { Limit, Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
 import type { Subject } from './subject.ts';
-
-const DIRECTION = 5;
 
 /** Fewer releases than any statement on the rest takes. Null where there are enough. */
 export function findRestMissing({ report, stick }: Subject, limits: Limits): Finding | null {
@@ -30,7 +29,7 @@ export function findRestMissing({ report, stick }: Subject, limits: Limits): Fin
 export function findRimUncovered({ report, stick }: Subject, limits: Limits): Finding | null {
   const { rim } = report;
   const open = rim === null ? [] : rim.directions.filter((one) => !one.covered).map(({ angle }) => angle);
-  const gap = rim === null ? 360 : widestGap(open);
+  const gap = rim === null ? 360 : widestGap(open).degrees;
   if (gap <= limits.uncovered.value) return null;
   const where = rim === null || gap >= 360 ? 'any direction' : sayStretches(open);
   const says = `The gate of the ${stick} stick is not covered by two turns each way in ${where}; nothing is concluded there.`;
@@ -64,28 +63,8 @@ function missing(
   return { ...finding, severity: 'caution' };
 }
 
-/** Degrees from one covered direction to the next at the widest place: 0 where every direction is covered. */
-function widestGap(open: readonly number[]): number {
-  return Math.max(0, ...stretches(open).map(({ length }) => (length + 1) * DIRECTION)) % 365;
-}
-
-/** Runs of neighbouring directions, each with its first direction; one that passes 0° is one run. */
-function stretches(open: readonly number[]): { from: number; length: number }[] {
-  const isOpen = new Set(open);
-  if (open.length === 72) return [{ from: 0, length: 71 }];
-  return open
-    .filter((angle) => !isOpen.has((angle + 355) % 360))
-    .map((from) => {
-      let length = 1;
-      while (isOpen.has((from + length * DIRECTION) % 360)) length += 1;
-      return { from, length };
-    });
-}
-
 function sayStretches(open: readonly number[]): string {
-  const parts = stretches(open).map(({ from, length }) =>
-    length === 1 ? `${from}°` : `${from}° to ${(from + (length - 1) * DIRECTION) % 360}°`,
-  );
+  const parts = stretchesOf(open).map(({ from, to }) => (from === to ? `${from}°` : `${from}° to ${to}°`));
   return parts.length <= 6
     ? parts.join(', ')
     : `${parts.slice(0, 6).join(', ')} and ${parts.length - 6} more stretches`;

@@ -16,6 +16,7 @@ export function findOvershoot(subject: Subject, limits: Limits): Finding | null 
   const { largest, mean } = flick.overshoot;
   const noise = Math.max((rest?.noise?.x ?? 0) / half.x, (rest?.noise?.y ?? 0) / half.y);
   const says = `Let go from full tilt, the ${stick} stick swings ${percent(largest)} past its rest (mean of ${flick.count}: ${percent(mean)})`;
+  const zone = percent(limits.overshoot.value);
   const startsUs = flick.at;
   return makeFinding({
     id: 'overshoot',
@@ -25,9 +26,9 @@ export function findOvershoot(subject: Subject, limits: Limits): Finding | null 
     limit: limits.overshoot,
     severity: 'fault',
     says: {
-      fail: `${says}: a host sees a push the other way.`,
-      pass: `${says}, which the usual zone hides.`,
-      'cannot say': `${says}; whether the usual zone hides that cannot be told.`,
+      fail: `${says}: behind a zone of ${zone} a host sees a push the other way.`,
+      pass: `${says}, which a zone of ${zone} hides.`,
+      'cannot say': `${says}; whether a zone of ${zone} hides that cannot be told.`,
     },
     for: [`It takes up to ${Math.round(flick.settlingUs.max / 1000)} ms until it stays at its rest.`],
     against: ['A flick in which the thumb brushed the stick on the way back looks the same.'],

@@ -37,8 +37,8 @@ export function findTurned(subject: Subject, limits: Limits): Finding | null {
     severity: 'fault',
     says: {
       fail: `${says}: a push straight up comes out to one side.`,
-      pass: `${says}, which is no more than a hand's own aim.`,
-      'cannot say': `${says}; whether that is too much cannot be told from the hand's own aim.`,
+      pass: `${says}, which is near enough.`,
+      'cannot say': `${says}; whether that is too much cannot be told.`,
     },
     for: [
       turn.by === 'sweeps'

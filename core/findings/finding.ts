@@ -31,7 +31,9 @@ export type FindingId = (typeof findingIds)[number];
 export type Severity = 'note' | 'caution' | 'fault';
 export type Decision = 'pass' | 'fail' | 'cannot say';
 export type LimitFrom = 'published' | 'common practice' | 'workshop';
-export type Verdict = 'keep' | 'recalibrate' | 'reseat' | 'replace' | 'undecided';
+export const verdicts = ['keep', 'recalibrate', 'reseat', 'replace', 'undecided', 'not surveyed'] as const;
+/** `not surveyed`: the pad has the stick, and the log holds nothing of it. */
+export type Verdict = (typeof verdicts)[number];
 
 /** Where in the views the evidence of a finding can be seen. */
 export interface FindingShows {

@@ -25,7 +25,8 @@ import { findWarmingUp } from './find-warming-up.ts';
 import { findInverted, findSwapped } from './find-wiring.ts';
 import { findWornTrack } from './find-worn-track.ts';
 import type { Finding, Verdict } from './finding.ts';
-import { defaultLimits, type Limits } from './limits.ts';
+import { defaultLimits, limitIds, type LimitId, type Limits, type LimitSetBy } from './limits.ts';
+import { notSurveyed } from './not-surveyed.ts';
 import { rankFindings } from './rank-findings.ts';
 import { subjectOf, type Subject } from './subject.ts';
 import { verdictOf } from './verdict.ts';
@@ -38,7 +39,11 @@ export interface MeasureReport extends TrackMeasures {
   readonly verdict: Readonly<Partial<Record<StickId, Verdict>>>;
   /** One sentence for each verdict. */
   readonly verdictWhy: Readonly<Partial<Record<StickId, string>>>;
+  /** What was held against. */
+  readonly limits: LimitsSaid;
 }
+
+export type LimitsSaid = Readonly<Record<LimitId, { readonly value: number; readonly from: LimitSetBy }>>;
 
 /** Those that look at one stick and nothing else. */
 const OF_STICK: readonly ((subject: Subject, limits: Limits) => Finding | null)[] = [
@@ -73,7 +78,7 @@ export function judgeTrack(
   limits: Limits = defaultLimits,
   owner: MappingOwner | null = null,
 ): MeasureReport {
-  const measures = measureTrack(track, mapping);
+  const measures = measureTrack(track, mapping, limits.releases.value);
   const ofSticks = STICKS.flatMap((stick) => {
     const subject = subjectOf(track, stick, measures);
     if (subject === null) return [];
@@ -84,9 +89,14 @@ export function judgeTrack(
     (one) => one !== null,
   );
   const findings = rankFindings([...ofSticks, ...ofPad]);
-  const verdicts = STICKS.filter((stick) => measures.sticks[stick] !== undefined).map(
-    (stick) => [stick, verdictOf(findings.filter((one) => one.stick === stick))] as const,
-  );
+  const verdicts = STICKS.flatMap((stick) => {
+    const why = notSurveyed(track, stick, measures.sticks);
+    if (measures.sticks[stick] === undefined && why === null) return [];
+    const judged = verdictOf(findings.filter((one) => one.stick === stick));
+    // A fault that stands whatever is missing decides all the same.
+    const said = why === null || judged.verdict !== 'undecided' ? judged : { verdict: 'not surveyed' as const, why };
+    return [[stick, said] as const];
+  });
   return {
     kind: 'stickwright-measure',
     version: 1,
@@ -94,7 +104,15 @@ export function judgeTrack(
     findings,
     verdict: Object.fromEntries(verdicts.map(([stick, { verdict }]) => [stick, verdict])),
     verdictWhy: Object.fromEntries(verdicts.map(([stick, { why }]) => [stick, why])),
+    limits: sayLimits(limits),
   };
+}
+
+/** Limits in force with where their values are from; all of them, or those that were asked. */
+export function sayLimits(limits: Limits): LimitsSaid;
+export function sayLimits(limits: Limits, ids: readonly LimitId[]): Partial<LimitsSaid>;
+export function sayLimits(limits: Limits, ids = limitIds): Partial<LimitsSaid> {
+  return Object.fromEntries(ids.map((id) => [id, { value: limits[id].value, from: limits[id].setBy }]));
 }
 
 function judgeInputs(track: Track, { inputs, log }: TrackMeasures, limits: Limits): Finding | null {

@@ -1,5 +1,9 @@
-/** The limits that findings are held against: an editable set, each with where it comes from. */
+/** The limits that findings are held against: an editable set, each with where it comes from and who set its value. */
+import { LEAST_RELEASES } from '../capture/least-releases.ts';
 import type { LimitFrom } from './finding.ts';
+
+/** Where the value in force was taken from: a file beats the settings, the settings beat the program's own. */
+export type LimitSetBy = 'file' | 'settings' | 'default';
 
 export interface Limit {
   readonly value: number;
@@ -8,11 +12,12 @@ export interface Limit {
   readonly from: LimitFrom;
   /** One line: who says so, or why the workshop does. */
   readonly source: string;
+  readonly setBy: LimitSetBy;
 }
 
 const HALF = 'share of the half travel';
 
-export const defaultLimits = {
+const OWN = {
   offCentre: {
     value: 0.033,
     unit: HALF,
@@ -87,7 +92,7 @@ export const defaultLimits = {
     unit: 'share of full deflection',
     from: 'workshop',
     source:
-      'An edge usually stands some 2 % inside of the gate; three more in either direction, or at the rest, can be felt.',
+      "An edge usually stands some 2 % inside of the gate; three more in either direction, or at the rest, can be felt. In counts that come after the pad's own mapping, a stored edge may pretend a short range by as much.",
   },
   layers: {
     value: 0.04,
@@ -120,12 +125,18 @@ export const defaultLimits = {
     from: 'workshop',
     source: 'Two fifths of a 5 % zone.',
   },
-  releases: { value: 12, unit: 'releases', from: 'workshop', source: 'Fewer releases allow no statement on the rest.' },
+  releases: {
+    value: LEAST_RELEASES,
+    unit: 'releases',
+    from: 'workshop',
+    source: `Fewer releases allow no statement on how far the rest scatters, and no verdict but by a fault; ${LEAST_RELEASES} at least, as of fewer no region that holds 99 % of releases is known.`,
+  },
   uncovered: {
     value: 10,
     unit: 'degrees',
     from: 'workshop',
-    source: 'A proposal is refused while a wider gap of directions is not covered.',
+    source:
+      'A proposal for full reach is refused, and no verdict but by a fault given, while a wider gap of directions is not covered; 85° at most, as a whole quarter unseen leaves an edge without evidence.',
   },
   late: {
     value: 3,
@@ -140,7 +151,13 @@ export const defaultLimits = {
     from: 'workshop',
     source: 'No fault of a fitted stick moves its rest or its gate by half of the travel.',
   },
-} as const satisfies Readonly<Record<string, Limit>>;
+} as const satisfies Readonly<Record<string, Omit<Limit, 'setBy'>>>;
 
-export type LimitId = keyof typeof defaultLimits;
+export type LimitId = keyof typeof OWN;
 export type Limits = Readonly<Record<LimitId, Limit>>;
+
+export const limitIds = Object.keys(OWN) as readonly LimitId[];
+
+export const defaultLimits: Limits = Object.fromEntries(
+  limitIds.map((id) => [id, { ...OWN[id], setBy: 'default' }]),
+) as Record<LimitId, Limit>;

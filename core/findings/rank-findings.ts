@@ -1,8 +1,8 @@
 /** Orders findings so that the one that accounts for most comes first. */
 import type { Decision, Finding, FindingId } from './finding.ts';
 
-/** What each finding, where it fails, brings about by itself: those then rank below it. */
-const CONSEQUENCES: Readonly<Partial<Record<FindingId, readonly FindingId[]>>> = {
+/** What each finding, where it fails, brings about by itself: those then rank below it. None is said, not left out. */
+const CONSEQUENCES: Readonly<Record<FindingId, readonly FindingId[]>> = {
   'mapping-of-another-pad': ['stale-mapping', 'layers-disagree'],
   'warming-up': ['loose-return', 'stale-mapping', 'off-centre-part'],
   'dead-axis': [
@@ -33,6 +33,13 @@ const CONSEQUENCES: Readonly<Partial<Record<FindingId, readonly FindingId[]>>> =
   'skewed-part': ['stale-mapping', 'turned-part'],
   'loose-return': ['stale-mapping'],
   'stale-mapping': ['layers-disagree'],
+  overshoot: [],
+  'layers-disagree': [],
+  'inputs-fail': [],
+  'disturbed-rest': [],
+  'rest-not-measured': [],
+  'rim-not-covered': [],
+  'late-reports': [],
 };
 
 const ORDER: Readonly<Record<Decision, number>> = { fail: 0, 'cannot say': 1, pass: 2 };
@@ -58,9 +65,7 @@ export function rankFindings(findings: readonly Finding[]): Finding[] {
 export function causesOf(finding: Finding, findings: readonly Finding[]): Finding[] {
   return findings.filter(
     (other) =>
-      other.decision === 'fail' &&
-      other.stick === finding.stick &&
-      CONSEQUENCES[other.id]?.includes(finding.id) === true,
+      other.decision === 'fail' && other.stick === finding.stick && CONSEQUENCES[other.id].includes(finding.id),
   );
 }
 

@@ -1,4 +1,5 @@
 /** One stick as findings look at it: its measures and what the log says beyond them, gathered once. */
+import { LEAST_RELEASES } from '../capture/least-releases.ts';
 import type { Track } from '../capture/track.ts';
 import { rawPoint } from '../mapping/raw-point.ts';
 import type { StickReport, TrackMeasures } from '../measure/measure-report.ts';
@@ -34,8 +35,6 @@ export interface Subject {
   readonly layers: StickLayers | null;
 }
 
-/** Fewer releases than this make no statement on the rest. */
-const LEAST_RELEASES = 12;
 /** Where a sensor is at its limit the outline is led on from further away: enough to tell that a good part is cut off. */
 const PINNED_GAP = 100;
 

@@ -1,6 +1,7 @@
 /** Everything that is measured of one log; `core/findings/judge-track.ts` adds the findings that `measure` prints (FORMATS). */
 import type { StickEvidence } from '../capture/evidence.ts';
 import { gatherEvidence } from '../capture/gather-evidence.ts';
+import { LEAST_RELEASES } from '../capture/least-releases.ts';
 import type { Track } from '../capture/track.ts';
 import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { MappingFrom, PadMapping, StickMapping } from '../mapping/mapping.ts';
@@ -53,13 +54,14 @@ export interface TrackMeasures {
 
 /**
  * Deflections stand under the mapping given (from a file), else the pad's stored one, else the fields' logical range; a
- * stick that the given mapping leaves out goes on to the next. Sections without a capture are null.
+ * stick that the given mapping leaves out goes on to the next. Sections without a capture are null. `releasesNeeded`: how many
+ * releases a statement on the scatter of the rest takes.
  */
-export function measureTrack(track: Track, mapping: PadMapping | null): TrackMeasures {
+export function measureTrack(track: Track, mapping: PadMapping | null, releasesNeeded = LEAST_RELEASES): TrackMeasures {
   const stored = storedMapping(track.marks);
   const sticks = STICKS.flatMap((stick) => {
     if (track.sticks[stick] === undefined) return [];
-    const evidence = gatherEvidence(track, stick);
+    const evidence = gatherEvidence(track, stick, releasesNeeded);
     const used = chooseMapping(evidence.fields, mapping?.[stick], stored?.[stick]);
     return [[stick, { ...measureStick(track, stick, evidence, used.mapping), ...used }] as const];
   });

@@ -37,6 +37,8 @@ export interface ProposalWish {
   readonly centreBy: CentreBy;
   /** Set value of the guard; the larger of it and twice the pooled spread is used. */
   readonly guard: number;
+  /** Degrees: `full-reach` is refused while a wider stretch is not covered, as it promises what it cannot see there. */
+  readonly widestGap: number;
   readonly current: StickMapping;
   readonly limits: LayerLimits;
   readonly seed: number;

@@ -11,10 +11,8 @@ import type { ProposalWish } from './proposal.ts';
 import { checkCoverage, coveredRimPoints, fromCentre } from './rim-points.ts';
 import { largestSpans, mappingFromSpans, sortIntoQuadrants, spansOfMapping } from './spans.ts';
 
-/** Widest stretch of uncovered directions that `full-reach` accepts: it promises what it cannot see there. */
-const FULL_REACH_GAP = 10;
-/** `even` promises nothing for a direction, but a whole quarter unseen would leave a span without evidence. */
-const EVEN_GAP = 85;
+/** `even` promises nothing for a direction, but a whole quarter unseen would leave a span without evidence. Degrees. */
+export const WIDEST_GAP = 85;
 
 export function solveMapping(evidence: StickEvidence, centre: Pair, wish: ProposalWish): Result<StickMapping> {
   const solved = wish.aim === 'edges' ? solveEdges(evidence, centre) : solveForReach(evidence, centre, wish);
@@ -32,7 +30,11 @@ function solveEdges(evidence: StickEvidence, centre: Pair): Result<StickMapping>
 
 function solveForReach(evidence: StickEvidence, centre: Pair, wish: ProposalWish): Result<StickMapping> {
   const rim = coveredRimPoints(evidence);
-  const covered = checkCoverage(rim, wish.aim === 'full-reach' ? FULL_REACH_GAP : EVEN_GAP, wish.aim);
+  const covered = checkCoverage(
+    rim,
+    wish.aim === 'full-reach' ? Math.min(wish.widestGap, WIDEST_GAP) : WIDEST_GAP,
+    wish.aim,
+  );
   if (!covered.ok) return covered;
   const quadrants = sortIntoQuadrants(rim.map((point) => fromCentre(point.u, centre, evidence)));
   const largest = largestSpans(centre, evidence.fields, wish.limits);

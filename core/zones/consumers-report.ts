@@ -1,5 +1,6 @@
 /** The matrix consumers × sticks of one log, as `consumers` prints it. */
 import { gatherEvidence } from '../capture/gather-evidence.ts';
+import { LEAST_RELEASES } from '../capture/least-releases.ts';
 import type { Track } from '../capture/track.ts';
 import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { PadMapping } from '../mapping/mapping.ts';
@@ -36,11 +37,12 @@ export function answerConsumers(
   given: PadMapping | null,
   consumers: readonly Consumer[],
   driver: Chain | null,
+  releasesNeeded = LEAST_RELEASES,
 ): ConsumersReport {
   const stored = storedMapping(track.marks);
   const measured = STICKS.flatMap((stick) => {
     if (track.sticks[stick] === undefined) return [];
-    const evidence = gatherEvidence(track, stick);
+    const evidence = gatherEvidence(track, stick, releasesNeeded);
     const { mapping } = chooseMapping(evidence.fields, given?.[stick], stored?.[stick]);
     return [{ stick, evidence, mapping, under: stickUnder(evidence, mapping) }];
   });

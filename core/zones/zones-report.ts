@@ -1,5 +1,6 @@
 /** Everything that `zones` prints of one log and a chain (FORMATS). */
 import { gatherEvidence } from '../capture/gather-evidence.ts';
+import { LEAST_RELEASES } from '../capture/least-releases.ts';
 import type { Track } from '../capture/track.ts';
 import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { MappingFrom, PadMapping } from '../mapping/mapping.ts';
@@ -16,12 +17,17 @@ export interface ZonesReport {
   readonly sticks: Readonly<Partial<Record<StickId, ZoneAnswer & { readonly mappingFrom: MappingFrom }>>>;
 }
 
-/** The mapping of each stick is chosen as for `measure`. */
-export function answerTrack(track: Track, given: PadMapping | null, chain: Chain): ZonesReport {
+/** The mapping of each stick is chosen as for `measure`; so many releases are needed for a statement beyond what was seen. */
+export function answerTrack(
+  track: Track,
+  given: PadMapping | null,
+  chain: Chain,
+  releasesNeeded = LEAST_RELEASES,
+): ZonesReport {
   const stored = storedMapping(track.marks);
   const sticks = STICKS.flatMap((stick) => {
     if (track.sticks[stick] === undefined) return [];
-    const evidence = gatherEvidence(track, stick);
+    const evidence = gatherEvidence(track, stick, releasesNeeded);
     const { mapping, mappingFrom } = chooseMapping(evidence.fields, given?.[stick], stored?.[stick]);
     return [[stick, { ...answerZones(evidence, mapping, chain), mappingFrom }] as const];
   });

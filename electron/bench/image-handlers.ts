@@ -1,15 +1,14 @@
 /** The calls around kept images and memory maps: everything that needs no pad. */
 import { foundMap } from '../../core/image/found-map.ts';
-import { measuredMapping } from '../../core/mapping/measured-mapping.ts';
 import type { PadMapping } from '../../core/mapping/mapping.ts';
-import { STICKS } from '../../core/pad/stick.ts';
-import { done, failed, type Result } from '../../core/result.ts';
+import { done, type Result } from '../../core/result.ts';
 import type { CallName, Reply, Request } from '../../shared/contract.ts';
 import type { Vault } from '../store/vault.ts';
 import type { Handlers } from './call-handlers.ts';
 import type { EventBoard } from './event-board.ts';
 import { ImageDesk } from './image-desk.ts';
 import { ImageImport } from './image-import.ts';
+import { measuredOf } from './log-answers.ts';
 import type { MapShelf } from './map-shelf.ts';
 import type { MeasureDesk } from './measure-desk.ts';
 import type { PlanBoard } from './plan-board.ts';
@@ -86,11 +85,5 @@ async function measuredIn(
 ): Promise<Result<PadMapping>> {
   const opened = await openSurvey(survey);
   if (!opened.ok) return opened;
-  const sticks = STICKS.flatMap((stick) => {
-    const evidence = opened.value.sticks[stick]?.evidence;
-    const extents = evidence === undefined ? null : measuredMapping(evidence);
-    return extents === null ? [] : [[stick, extents] as const];
-  });
-  if (sticks.length > 0) return done(Object.fromEntries(sticks));
-  return failed('find-no-rim', 'The survey has no stick with a rest and a turn along its gate; take one that has.');
+  return measuredOf(opened.value.sticks);
 }

@@ -1,14 +1,14 @@
-/** The limits that findings are held against on this bench: the program's own, where the workshop has set none. */
-import { defaultLimits, type Limit, type LimitId, type Limits } from '../../core/findings/limits.ts';
+/** The limits that findings are held against on this bench, the same in every shell: a file's, else the settings', else the program's own. */
+import { defaultLimits, type Limits } from '../../core/findings/limits.ts';
+import { setLimits } from '../../core/findings/set-limits.ts';
 import type { Settings } from './settings-port.ts';
 
-/** Values of limits that this version does not know are kept in the settings and used by none. */
-export function limitsInForce(values: Settings['limits']): Limits {
-  const inForce = (Object.keys(defaultLimits) as LimitId[]).map((id): [LimitId, Limit] => {
-    const value = values[id];
-    const usual = defaultLimits[id];
-    if (value === undefined || value === usual.value) return [id, usual];
-    return [id, { ...usual, value, from: 'workshop', source: 'Set on this bench.' }];
-  });
-  return Object.fromEntries(inForce) as Record<LimitId, Limit>;
+/** Values of limits that this version does not know, or that cannot be, are kept in the settings and used by none. */
+export function limitsInForce(values: Settings['limits'], file: Readonly<Record<string, number>> = {}): Limits {
+  return setLimits(setLimits(defaultLimits, values, 'settings').limits, file, 'file').limits;
+}
+
+/** One sentence for each value in the settings that is not used; it stays there. */
+export function unusedLimits(values: Settings['limits']): string[] {
+  return setLimits(defaultLimits, values, 'settings').refused.map((says) => `In the settings: ${says} It is not used.`);
 }

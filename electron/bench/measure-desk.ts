@@ -1,13 +1,12 @@
 /** Hands work on whole logs to the worker thread and the results back; the thread is started when first needed. */
 import { Worker } from 'node:worker_threads';
-import type { StickEvidence } from '../../core/capture/evidence.ts';
 import type { FoundPlace } from '../../core/image/rank-places.ts';
 import type { PadMapping } from '../../core/mapping/mapping.ts';
 import type { Limits } from '../../core/findings/limits.ts';
-import type { Proposal, ProposalWish } from '../../core/proposal/proposal.ts';
 import { failed, type Result } from '../../core/result.ts';
 import type { StripWish, Work } from './measure-worker.ts';
 import type { Measured } from './measured.ts';
+import type { AskedStick, StickProposal, Wish } from './propose-for.ts';
 
 type Job = Work extends infer W ? (W extends unknown ? Omit<W, 'id'> : never) : never;
 
@@ -26,8 +25,8 @@ export class MeasureDesk {
     return this.#ask({ does: 'measure', file, limits });
   }
 
-  propose(evidence: StickEvidence, wish: ProposalWish): Promise<Result<Proposal>> {
-    return this.#ask({ does: 'propose', evidence, wish });
+  propose(asked: AskedStick, wish: Wish, limits: Limits): Promise<Result<StickProposal>> {
+    return this.#ask({ does: 'propose', asked, wish, limits });
   }
 
   /** A stretch of a log, thinned. */

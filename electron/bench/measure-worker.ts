@@ -5,11 +5,9 @@ import type { PadMapping } from '../../core/mapping/mapping.ts';
 import { logStrip } from '../../core/plot/log-strip.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 import { done, failed } from '../../core/result.ts';
-import { propose } from '../../core/proposal/propose.ts';
 import type { Limits } from '../../core/findings/limits.ts';
-import type { StickEvidence } from '../../core/capture/evidence.ts';
-import type { ProposalWish } from '../../core/proposal/proposal.ts';
 import { measureForScreen } from './measured.ts';
+import { proposeFor, type AskedStick, type Wish } from './propose-for.ts';
 import { readTrack } from './read-track.ts';
 
 export interface StripWish {
@@ -23,7 +21,13 @@ export type Work =
   | { readonly id: number; readonly does: 'strip'; readonly file: string; readonly wish: StripWish }
   | { readonly id: number; readonly does: 'measure'; readonly file: string; readonly limits: Limits }
   | { readonly id: number; readonly does: 'find'; readonly image: Uint8Array; readonly measured: PadMapping }
-  | { readonly id: number; readonly does: 'propose'; readonly evidence: StickEvidence; readonly wish: ProposalWish };
+  | {
+      readonly id: number;
+      readonly does: 'propose';
+      readonly asked: AskedStick;
+      readonly wish: Wish;
+      readonly limits: Limits;
+    };
 
 parentPort?.on('message', (work: Work) => {
   void perform(work).then(
@@ -37,7 +41,7 @@ parentPort?.on('message', (work: Work) => {
 });
 
 async function perform(work: Work): Promise<unknown> {
-  if (work.does === 'propose') return propose(work.evidence, work.wish);
+  if (work.does === 'propose') return proposeFor(work.asked, work.wish, work.limits);
   if (work.does === 'find') return done(findPlaces(work.image, work.measured));
   const read = await readTrack(work.file);
   if (!read.ok) return read;

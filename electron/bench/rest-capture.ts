@@ -1,13 +1,11 @@
 /** A rest capture of a survey: the guides of core, told to the screen and to the hand of a simulated pad. */
 import type { GuideOptions } from '../../core/capture/capture-guide.ts';
+import { LEAST_RELEASES } from '../../core/capture/least-releases.ts';
 import { RestGuide } from '../../core/capture/rest-guide.ts';
 import { StillGuide } from '../../core/capture/still-guide.ts';
 import type { CaptureRun, CaptureView, HandWish, LiveReading } from './capture-run.ts';
 import { emptyView } from './survey-view.ts';
 import type { Asked } from './survey-words.ts';
-
-/** Fewer releases are a look, not a survey: no noise over time is asked for. */
-const LEAST_RELEASES = 12;
 
 export class RestCapture implements CaptureRun {
   readonly #options: GuideOptions;
@@ -51,6 +49,7 @@ export class RestCapture implements CaptureRun {
 
   get isDone(): boolean {
     if (!this.#guide.isDone) return false;
+    // Fewer releases are a look, not a survey: no noise over time is asked for.
     return this.#guide.rests.length < LEAST_RELEASES || this.#still?.isDone === true;
   }
 

@@ -14,9 +14,6 @@ import type { SurveyShelf } from './survey-shelf.ts';
 /** Measures kept beside a log hold for this version of the program, this state of the log and these limits. */
 const keptSchema = z.object({ program: z.string(), log: z.string(), limits: z.string(), measured: measuredSchema });
 
-/** The bootstrap of a proposal is drawn alike every time. */
-const PROPOSAL_SEED = 1;
-
 export class SurveyArchive {
   readonly #shelf: SurveyShelf;
   readonly #desk: MeasureDesk;
@@ -42,14 +39,12 @@ export class SurveyArchive {
     if (!measured.ok) return measured;
     const known = measured.value.sticks[stick];
     if (known === undefined) return failed('stick-unknown', `The log has no ${stick} stick; choose the other one.`);
-    const { x, y } = known.evidence.fields;
-    // Nothing is stored from here: a mapping for the host alone may use the whole range that both fields share.
-    const limits = { whole: true, least: Math.min(x.minimum, y.minimum), greatest: Math.max(x.maximum, y.maximum) };
-    const { current } = known;
-    const proposal = await this.#desk.propose(known.evidence, { ...wish, current, limits, seed: PROPOSAL_SEED });
+    const { evidence, current } = known;
+    const asked = { stick, evidence, current, findings: measured.value.report.findings };
+    const proposal = await this.#desk.propose(asked, wish, this.#limits());
     if (!proposal.ok) return proposal;
-    const { mapping, aim, centreBy, guard, reasons } = proposal.value;
-    return done({ mapping, aim, centreBy, guard, reasons: [...reasons] });
+    const { mapping, aim, centreBy, guard, reasons, hides } = proposal.value;
+    return done({ mapping, aim, centreBy, guard, reasons: [...reasons], hides });
   }
 
   async strip({ survey, ...wish }: Request<'surveys.strip'>): Promise<Result<Reply<'surveys.strip'>>> {
@@ -67,7 +62,7 @@ export class SurveyArchive {
     const read = await readJson(file, keptSchema, new Date());
     const kept = read.kind === 'read' ? read.value : null;
     const inForce = this.#limits();
-    const limits = JSON.stringify(Object.entries(inForce).map(([id, { value }]) => [id, value]));
+    const limits = JSON.stringify(Object.entries(inForce).map(([id, { value, setBy }]) => [id, value, setBy]));
     if (kept?.program === this.#program && kept.log === state && kept.limits === limits) return done(kept.measured);
     const measured = await this.#desk.measure(log.value, inForce);
     // Where the disk is full nothing is kept, which costs the next look a second's work and nothing else.

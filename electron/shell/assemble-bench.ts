@@ -3,6 +3,7 @@ import { createBench } from '../bench/bench.ts';
 import type { BenchOptions } from '../bench/bench-options.ts';
 import type { Bench } from '../bench/bench-port.ts';
 import { systemClock } from '../bench/clock.ts';
+import { unusedLimits } from '../bench/limits-in-force.ts';
 import { watchLoopDelay } from '../bench/loop-delay.ts';
 import { createPadLock } from '../store/pad-lock.ts';
 import { findPlaces } from '../store/places.ts';
@@ -27,7 +28,7 @@ const DEMO_SEED = 1;
 export async function assembleBench({ shell, settings, measureWorker }: Assembly): Promise<Bench> {
   const hid = await loadHid();
   // The first look at the file finds out whether it can be understood.
-  settings.read();
+  const kept = settings.read();
   const places = findPlaces();
   const system = hidSystem(process.platform);
   const watcher = hid.ok
@@ -42,7 +43,10 @@ export async function assembleBench({ shell, settings, measureWorker }: Assembly
   return createBench({
     shell,
     version: programVersion,
-    notices: [hid.ok ? null : hid.problem, settings.problem].flatMap((problem) => problem?.says ?? []),
+    notices: [
+      ...[hid.ok ? null : hid.problem, settings.problem].flatMap((problem) => problem?.says ?? []),
+      ...unusedLimits(kept.limits),
+    ],
     folder: places.data,
     clock: systemClock,
     loopDelay: watchLoopDelay(),

@@ -1,5 +1,5 @@
 /** Preferences: one file, one format and one place in every shell. */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import { settingsSchema } from '../../shared/schemas.ts';
@@ -57,6 +57,9 @@ export class KeptSettings implements SettingsPort {
 
   write(part: Partial<Settings>): Result<Settings> {
     const content = this.#content();
+    // What cannot be read, nor put out of the way, may hold what the user wrote: it is not written over.
+    if (content === null && existsSync(this.#file) && this.#problem !== null)
+      return { ok: false, problem: this.#problem };
     const wished = settingsSchema.safeParse({ ...(content?.settings ?? this.#last), ...part });
     if (!wished.success) return failed('settings-invalid', 'These settings are not possible; choose others.');
     this.#last = wished.data;
@@ -78,10 +81,8 @@ export class KeptSettings implements SettingsPort {
   /** The file's content; null where there is none that can be used. One that cannot be understood is set aside. */
   #content(): { readonly raw: object; readonly settings: Settings } | null {
     try {
-      const text = readFileSync(this.#file, 'utf8');
-      const raw = parseObject(text);
-      const settings = raw === null ? null : settingsSchema.safeParse({ ...defaultSettings, ...raw });
-      if (raw !== null && settings?.success === true) return { raw, settings: settings.data };
+      const content = parseSettings(readFileSync(this.#file, 'utf8'));
+      if (content !== null) return content;
       this.#problem = setAsideProblem(this.#file, setAside(this.#file, this.#now()));
     } catch (thrown) {
       const problem = storageProblem(thrown, 'read', this.#file);
@@ -89,6 +90,27 @@ export class KeptSettings implements SettingsPort {
     }
     return null;
   }
+}
+
+/** The settings for a program that only looks at them: nothing is moved or written. `problem` where they cannot be used. */
+export function lookAtSettings(folder: string): { readonly settings: Settings; readonly problem: Problem | null } {
+  const file = path.join(folder, NAME);
+  try {
+    const content = parseSettings(readFileSync(file, 'utf8'));
+    if (content !== null) return { settings: content.settings, problem: null };
+    const says = `${file} cannot be understood; what it sets is not used until it is mended.`;
+    return { settings: defaultSettings, problem: { code: 'settings-unreadable', says } };
+  } catch (thrown) {
+    const problem = storageProblem(thrown, 'read', file);
+    return { settings: defaultSettings, problem: problem.code === 'file-missing' ? null : problem };
+  }
+}
+
+/** Null where the text is no settings; what is missing is as by default. */
+function parseSettings(text: string): { readonly raw: object; readonly settings: Settings } | null {
+  const raw = parseObject(text);
+  const settings = raw === null ? null : settingsSchema.safeParse({ ...defaultSettings, ...raw });
+  return raw !== null && settings?.success === true ? { raw, settings: settings.data } : null;
 }
 
 function parseObject(text: string): object | null {

@@ -41,7 +41,7 @@ export function answerRows(answers: readonly ZoneAnswer[]): AnswerRow[] {
     ),
     row(
       'smallest zone, 99 %',
-      'The one that hides the tolerance radius: 99 % of releases with 95 % confidence. Null below 12 releases.',
+      'The one that hides the tolerance radius: 99 % of releases with 95 % confidence. Null with fewer releases than the limit asks for.',
       ({ smallestZone }) => (smallestZone?.tolerance99 == null ? null : percent(smallestZone.tolerance99)),
     ),
     row('least onset', 'Smallest push from the rest, over all directions, that gives any output.', ({ onset }) =>

@@ -121,6 +121,7 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, { readonly says: string; re
   reseat: { says: 'Reseat', means: 'The part has to be taken up and fitted again; numbers alone do not cure it.' },
   replace: { says: 'Replace', means: 'The part itself is at fault; neither numbers nor fitting cure it.' },
   undecided: { says: 'Undecided', means: 'What was measured does not decide; below stands what is missing.' },
+  'not surveyed': { says: 'Not surveyed', means: 'The pad has this stick, and the log holds nothing of it.' },
 };
 
 /** A sign beside each word, so that colour never carries it alone. */

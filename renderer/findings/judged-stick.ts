@@ -44,7 +44,8 @@ export function judgedInBrief(report: Report): string {
     const count = failed.filter((finding) => finding.severity === severity).length;
     if (count > 0) return counted(count, severity, `${severity}s`);
   }
-  if (Object.values(report.verdict).includes('undecided')) return 'undecided';
+  for (const open of ['undecided', 'not surveyed'] as const)
+    if (Object.values(report.verdict).includes(open)) return open;
   return report.findings.length === 0 ? 'nothing judged' : 'all hold';
 }
 

@@ -1,9 +1,12 @@
 /** The limits in the words of the screen, and how a hand writes one. */
 import type { FindingId } from '../../core/findings/finding.ts';
-import { defaultLimits, type LimitId } from '../../core/findings/limits.ts';
+import { LEAST_RELEASES } from '../../core/capture/least-releases.ts';
+import { defaultLimits, type LimitId, type Limits } from '../../core/findings/limits.ts';
+import { setLimits } from '../../core/findings/set-limits.ts';
+import { WIDEST_GAP } from '../../core/proposal/solve.ts';
 import { writtenIn } from './quantity-words.ts';
 
-const WORDS: Readonly<Record<string, string>> = {
+const WORDS: Readonly<Record<LimitId, string>> = {
   offCentre: 'part off centre',
   seat: 'seat not flat',
   turn: 'part turned',
@@ -27,10 +30,8 @@ const WORDS: Readonly<Record<string, string>> = {
   otherPad: 'another pad',
 };
 
-export const LIMIT_IDS = Object.keys(defaultLimits) as readonly LimitId[];
-
 export function limitName(id: LimitId): string {
-  return WORDS[id] ?? id;
+  return WORDS[id];
 }
 
 /** The limit that a finding is held against; null where it has none of its own. */
@@ -74,7 +75,14 @@ export function readLimit(id: LimitId, text: string): { readonly value: number }
       problem: `Write a number above 0${sign.trim() === '' ? '' : ` in ${sign.trim()}`}. The last good value stays.`,
     };
   if (times === 100 && number > 100) return { problem: 'Write 100 % at most. The last good value stays.' };
-  if (of === 'releases' && !Number.isInteger(number))
-    return { problem: 'Write a whole number. The last good value stays.' };
+  if (of === 'releases' && (!Number.isInteger(number) || number < LEAST_RELEASES))
+    return { problem: `Write a whole number from ${LEAST_RELEASES} on. The last good value stays.` };
+  if (id === 'uncovered' && number > WIDEST_GAP)
+    return { problem: `Write ${WIDEST_GAP}° at most. The last good value stays.` };
   return { value: number / times };
+}
+
+/** The limits as they hold with what the settings have; a value there that cannot be is used by none. */
+export function settledLimits(values: Readonly<Record<string, number>>): Limits {
+  return setLimits(defaultLimits, values, 'settings').limits;
 }

@@ -263,7 +263,8 @@ describe('stickwright zones', () => {
           }
         >;
       };
-      expect(head).toEqual({ kind: 'stickwright-zones', version: 1, chain: 'test' });
+      const limits = { releases: { value: 12, from: 'default' } };
+      expect(head).toEqual({ kind: 'stickwright-zones', version: 1, chain: 'test', limits });
       return sticks['left']!;
     };
     const wide = await answer(0.2);

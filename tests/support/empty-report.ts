@@ -1,5 +1,6 @@
 /** What the bench tells of a log whose sticks have no measures: for tests that look at something else. */
-import type { MeasureReport } from '../../core/findings/judge-track.ts';
+import { sayLimits, type MeasureReport } from '../../core/findings/judge-track.ts';
+import { defaultLimits } from '../../core/findings/limits.ts';
 import type { Domain } from '../../core/pad/stick.ts';
 import type { Reply } from '../../shared/contract.ts';
 
@@ -30,5 +31,6 @@ function report(domain: Domain): MeasureReport {
     findings: [],
     verdict: {},
     verdictWhy: {},
+    limits: sayLimits(defaultLimits),
   };
 }

@@ -1,21 +1,22 @@
 /** `consumers LOG`: what games and drivers make of each stick, by the published rules or by consumer files. */
+import { sayLimits } from '../../../core/findings/judge-track.ts';
 import type { Chain } from '../../../core/zones/chain.ts';
 import type { Consumer } from '../../../core/zones/consumer.ts';
-import { answerConsumers } from '../../../core/zones/consumers-report.ts';
 import { consumersTable } from '../../../core/zones/consumers-table.ts';
 import { parseChain } from '../../../core/zones/parse-chain.ts';
 import { parseConsumer } from '../../../core/zones/parse-consumer.ts';
 import { startingConsumers } from '../../../core/zones/published-consumers.ts';
 import { done, type Result } from '../../../core/result.ts';
 import { readJson } from './input-files.ts';
-import { readLog, readMapping } from './log-input.ts';
+import { consumersOfLog } from '../../bench/log-answers.ts';
+import { limitsSections } from './limits-input.ts';
+import { readLog, readTerms, type TermsOptions } from './log-input.ts';
 import { drawSections } from './tables.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 
-export interface ConsumersOptions {
+export interface ConsumersOptions extends TermsOptions {
   readonly consumer?: readonly string[];
   readonly driver?: string;
-  readonly mapping?: string;
 }
 
 export async function judgeForFile(terminal: Terminal, log: string, options: ConsumersOptions): Promise<ExitCode> {
@@ -23,12 +24,18 @@ export async function judgeForFile(terminal: Terminal, log: string, options: Con
   if (!consumers.ok) return sayProblem(terminal, consumers.problem);
   const driver = await readDriver(options.driver);
   if (!driver.ok) return sayProblem(terminal, driver.problem);
-  const mapping = await readMapping(options.mapping);
-  if (!mapping.ok) return sayProblem(terminal, mapping.problem);
+  const terms = await readTerms(terminal, options);
+  if (!terms.ok) return sayProblem(terminal, terms.problem);
   const track = await readLog(terminal, log);
   if (!track.ok) return sayProblem(terminal, track.problem);
-  const report = answerConsumers(track.value, mapping.value, consumers.value, driver.value);
-  await terminal.print(terminal.json ? JSON.stringify(report) : drawSections(consumersTable(report)));
+  const { limits } = terms.value;
+  const answer = consumersOfLog(track.value, terms.value, consumers.value, driver.value);
+  const report = { ...answer, limits: sayLimits(limits, ['releases']) };
+  await terminal.print(
+    terminal.json
+      ? JSON.stringify(report)
+      : drawSections([...consumersTable(report), ...limitsSections(limits, ['releases'])]),
+  );
   return EXIT.done;
 }
 

@@ -1,13 +1,13 @@
 /** `image find IMAGE`: where an image may hold the calibration of a measured stick. */
 import { findPlaces as findStored, type FoundPlace } from '../../../core/image/rank-places.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
-import { measuredMapping } from '../../../core/mapping/measured-mapping.ts';
 import { row, type TableSection } from '../../../core/measure/table.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { readInput } from './input-files.ts';
-import { readLog, readMapping } from './log-input.ts';
+import { judgeLog } from '../../bench/judge-log.ts';
+import { measuredOf } from '../../bench/log-answers.ts';
+import { readLog, readMapping, readTerms } from './log-input.ts';
 import { outputHead } from './output.ts';
 import { drawSections } from './tables.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
@@ -46,15 +46,11 @@ async function readMeasured(terminal: Terminal, options: FindOptions): Promise<R
   }
   if (options.log === undefined)
     return failed('find-nothing', 'Say what to look for: --log with a survey, or --mapping with values.');
+  const terms = await readTerms(terminal, {});
+  if (!terms.ok) return terms;
   const track = await readLog(terminal, options.log);
   if (!track.ok) return track;
-  const sticks = STICKS.flatMap((stick) => {
-    const extents = measuredMapping(gatherEvidence(track.value, stick));
-    return extents === null ? [] : [[stick, extents] as const];
-  });
-  if (sticks.length === 0)
-    return failed('find-no-rim', 'The log has no stick with a rest and a turn along its gate; take a survey first.');
-  return done(Object.fromEntries(sticks));
+  return measuredOf(judgeLog(track.value, terms.value).sticks);
 }
 
 function placesSection(places: readonly FoundPlace[]): TableSection {

@@ -1,24 +1,33 @@
-/** A report log and the mapping it is looked at under, as several commands take them. */
+/** A report log and what it is looked at under, as several commands take them. */
 import type { Track } from '../../../core/capture/track.ts';
 import { parseMappingFile, type MappingFile } from '../../../core/mapping/mapping-file.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
-import { done, failed, type Result } from '../../../core/result.ts';
-import { readTrack } from '../../bench/read-track.ts';
+import { done, type Result } from '../../../core/result.ts';
+import type { Terms } from '../../bench/judge-log.ts';
+import { openLog } from '../../bench/open-log.ts';
 import { readJson } from './input-files.ts';
+import { readLimits } from './limits-input.ts';
 import type { Terminal } from './terminal.ts';
 
-/** Reads the log; that it is cut off is said, for what is whole is used. */
+export interface TermsOptions {
+  readonly mapping?: string;
+  readonly limits?: string;
+}
+
+/** Reads the log; what of it could not be used is said. */
 export async function readLog(terminal: Terminal, file: string): Promise<Result<Track>> {
-  const read = await readTrack(file);
-  if (!read.ok) return read;
-  const { track, cut } = read.value;
-  if (cut) terminal.say(`${file} ends inside a line; everything before it is used.`);
-  const { reports = 0, first = null } = track.unread ?? {};
-  if (first !== null) terminal.say(`${reports} reports could not be read. ${first.says}`);
-  if (track.reportTimes.length === 0)
-    return failed('log-no-report', 'The log holds no report; record one with a pad that sends.');
-  if (Object.keys(track.sticks).length > 0) return done(track);
-  return failed('log-no-stick', track.layout.noSticks ?? 'The log has no reading of a stick; record one from a pad.');
+  const opened = await openLog(file);
+  if (!opened.ok) return opened;
+  for (const note of opened.value.notes) terminal.say(note);
+  return done(opened.value.track);
+}
+
+/** The mapping and the limits that a log is judged under. */
+export async function readTerms(terminal: Terminal, options: TermsOptions): Promise<Result<Terms>> {
+  const mapping = await readMappingFile(options.mapping);
+  if (!mapping.ok) return mapping;
+  const limits = await readLimits(terminal, options.limits);
+  return limits.ok ? done({ mapping: mapping.value, limits: limits.value }) : limits;
 }
 
 /** The mappings of a mapping file, or null where none is given. */

@@ -1,6 +1,7 @@
 /** The commands with their arguments and options; what they do stands in a file each, loaded when it is asked for. */
 import { Command, InvalidArgumentError, Option } from 'commander';
 import type { InputForm } from '../../../core/hid/read-input.ts';
+import type { TermsOptions } from './log-input.ts';
 import type { MeasureOptions } from './measure.ts';
 import type { ProposeOptions } from './propose.ts';
 import { addImageCommands } from './image-program.ts';
@@ -109,7 +110,9 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
 
   add('measure <log>', 'rest and rim of every stick of a report log', async (terminal, options: MeasureOptions, log) =>
     (await import('./measure.ts')).measureFile(terminal, log, options),
-  ).option('--mapping <file>', 'the mapping that deflections are under');
+  )
+    .option('--mapping <file>', 'the mapping that deflections are under')
+    .option('--limits <file>', 'limits of your own, which beat the settings');
 
   add(
     'propose <log>',
@@ -127,6 +130,7 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     )
     .option('--guard <fraction>', 'how much more than full output is to be reached', guard, 0.01)
     .option('--mapping <file>', 'the mapping that is in force now')
+    .option('--limits <file>', 'limits of your own, which beat the settings')
     .option('--out <file>', 'write the mapping alone to a file')
     .option('--force', 'replace the file if it is there already');
 
@@ -134,7 +138,8 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     (await import('./zones.ts')).answerForFile(terminal, log, options),
   )
     .requiredOption('--chain <file>', 'the chain of zones')
-    .option('--mapping <file>', 'the mapping that deflections are under');
+    .option('--mapping <file>', 'the mapping that deflections are under')
+    .option('--limits <file>', 'limits of your own, which beat the settings');
 
   add(
     'consumers <log>',
@@ -144,13 +149,16 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
   )
     .option('--consumer <file...>', 'consumer files in place of the published rules')
     .option('--driver <file>', 'the chain of the driver between pad and consumers')
-    .option('--mapping <file>', 'the mapping that deflections are under');
+    .option('--mapping <file>', 'the mapping that deflections are under')
+    .option('--limits <file>', 'limits of your own, which beat the settings');
 
   attach(
     program.command('compare <first> <second>').description('what changed between two surveys of one pad'),
-    async (terminal, options: { mapping?: string }, first, second) =>
+    async (terminal, options: TermsOptions, first, second) =>
       (await import('./compare.ts')).compareLogs(terminal, options, first, second),
-  ).option('--mapping <file>', 'the mapping that both are looked at under');
+  )
+    .option('--mapping <file>', 'the mapping that both are looked at under')
+    .option('--limits <file>', 'limits of your own, which beat the settings');
 
   add('self-check', 'measures a simulated pad whose truth is known', async (terminal, options: SelfCheckOptions) =>
     (await import('./self-check.ts')).checkSelf(terminal, options),

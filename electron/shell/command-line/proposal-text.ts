@@ -4,7 +4,7 @@ import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import type { Prediction, Proposal } from '../../../core/proposal/proposal.ts';
 import { drawTable } from './tables.ts';
 
-export type Proposals = Partial<Record<StickId, Proposal>>;
+export type Proposals = Readonly<Partial<Record<StickId, Proposal>>>;
 
 export function proposalText(proposals: Proposals): string {
   return STICKS.flatMap((stick) => {

@@ -104,7 +104,7 @@ function linesFor(covered: number | null, releases: number | null, domain: Domai
     {
       label: 'tolerance radius',
       definition:
-        'Largest deflection over the region that holds 99 % of releases with 95 % confidence, plus what readings stray within a dwell. Rests on normality; null below 12 releases.',
+        'Largest deflection over the region that holds 99 % of releases with 95 % confidence, plus what readings stray within a dwell. Rests on normality; null with fewer releases than the limit asks for.',
       cell: ({ rest }) => number(rest?.toleranceRadius, 'share'),
     },
     {

@@ -1,10 +1,8 @@
 /** What a survey of one stick lacks, said in place. */
+import { LEAST_RELEASES } from '../../../core/capture/least-releases.ts';
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import { coverageStretches, stretchName } from '../../../core/plot/coverage-stretches.ts';
 import type { RimMeasure } from '../../../core/measure/rim-measure.ts';
-
-/** Least number of releases that any statement about the rest stands on. */
-const RELEASES_FOR_A_STATEMENT = 12;
 
 /**
  * Plain sentences, the weightiest first; empty where nothing is missing. What the capture itself says of a missing rest
@@ -12,6 +10,7 @@ const RELEASES_FOR_A_STATEMENT = 12;
  */
 export function missingSentences(evidence: StickEvidence): string[] {
   const releases = evidence.rest?.dwells.length ?? 0;
+  const needed = evidence.releasesNeeded ?? LEAST_RELEASES;
   const turns = evidence.rim?.turns ?? [];
   const said = (evidence.lacks ?? []).map(({ says }) => says);
   const sentences = [...said];
@@ -25,9 +24,9 @@ export function missingSentences(evidence: StickEvidence): string[] {
       sentences.push('No release was captured: offset, leaks and onset need a rest. Survey the rest.');
   } else if (releases === 1)
     sentences.push('One release only: there is a rest point, but no scatter and no uncertainty. Release 24 times.');
-  else if (releases < RELEASES_FOR_A_STATEMENT)
+  else if (releases < needed)
     sentences.push(
-      `${releases} releases only: statements about the rest need ${RELEASES_FOR_A_STATEMENT} at least, better 24.`,
+      `${releases} releases only: statements about the rest need ${needed} at least, better ${Math.max(24, 2 * needed)}.`,
     );
   if (evidence.captures === 'inferred')
     sentences.push('The log holds no capture marks: releases and turns were inferred from the movement.');

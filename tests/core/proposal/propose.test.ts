@@ -10,6 +10,7 @@ import { makeBenchStick, makeEvidence, sixTurns, type TurnWish } from '../../sup
 
 const current: StickMapping = { x: { min: 0, centre: 2047.5, max: 4095 }, y: { min: 0, centre: 2047.5, max: 4095 } };
 const wish: ProposalWish = {
+  widestGap: 10,
   aim: 'full-reach',
   centreBy: 'steadiest',
   guard: 0.01,

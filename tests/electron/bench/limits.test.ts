@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultLimits } from '../../../core/findings/limits.ts';
-import { limitsInForce } from '../../../electron/bench/limits-in-force.ts';
+import { limitsInForce, unusedLimits } from '../../../electron/bench/limits-in-force.ts';
 import { follow, makeBench, openFirst, surveyOf, valueOf, type TestBench } from './make-bench.ts';
 
 async function limitOf(test: TestBench, survey: string, id: string): Promise<unknown> {
@@ -14,7 +14,25 @@ describe('limits of findings', () => {
     const set = limitsInForce({ offCentre: 0.02, limitOfANewerVersion: 3, overshoot: defaultLimits.overshoot.value });
     expect(set.offCentre).toMatchObject({ value: 0.02, unit: defaultLimits.offCentre.unit, from: 'workshop' });
     expect(set.offCentre.source).toBe('Set on this bench.');
-    expect({ ...set, offCentre: null }).toEqual({ ...defaultLimits, offCentre: null });
+    const overshoot = { ...defaultLimits.overshoot, setBy: 'settings' };
+    expect({ ...set, offCentre: null }).toEqual({ ...defaultLimits, offCentre: null, overshoot });
+  });
+
+  it('take a file before the settings, and the settings before the program’s own', () => {
+    const set = limitsInForce({ offCentre: 0.02, seat: 0.05 }, { offCentre: 0.07 });
+    expect(set.offCentre).toMatchObject({ value: 0.07, setBy: 'file', source: 'Given by a limits file.' });
+    expect(set.seat).toMatchObject({ value: 0.05, setBy: 'settings' });
+    expect(set.turn).toMatchObject({ value: defaultLimits.turn.value, setBy: 'default' });
+  });
+
+  it('that cannot be are used by none and told, one sentence each', () => {
+    const values = { releases: 5, uncovered: 90, seat: 2, ofANewerVersion: 1, offCentre: 0.02 };
+    expect(limitsInForce(values)).toEqual(limitsInForce({ offCentre: 0.02 }));
+    const said = unusedLimits(values);
+    expect(said).toHaveLength(4);
+    for (const id of ['releases', 'uncovered', 'seat', 'ofANewerVersion'])
+      expect(said.filter((says) => says.includes(id) && says.startsWith('In the settings: '))).not.toEqual([]);
+    expect(unusedLimits({ offCentre: 0.02 })).toEqual([]);
   });
 
   it('that are changed judge a kept survey anew the next time it is opened', async () => {

@@ -1,15 +1,15 @@
 import { expect, test } from 'vitest';
 import { findingIds } from '../../../core/findings/finding.ts';
-import { defaultLimits } from '../../../core/findings/limits.ts';
-import { LIMIT_IDS, LIMIT_OF, limitName, limitText, readLimit } from '../../../renderer/findings/limit-words.ts';
+import { defaultLimits, limitIds } from '../../../core/findings/limits.ts';
+import { LIMIT_OF, limitName, limitText, readLimit } from '../../../renderer/findings/limit-words.ts';
 
 test('every limit has a name, and every finding knows its own', () => {
-  expect(LIMIT_IDS.filter((id) => limitName(id) === id && id !== 'overshoot' && id !== 'bounce')).toEqual([]);
+  expect(limitIds.filter((id) => limitName(id) === id && id !== 'overshoot' && id !== 'bounce')).toEqual([]);
   expect(findingIds.filter((id) => LIMIT_OF[id] === null)).toEqual(['warming-up']);
 });
 
 test('what a field shows is read back as the same value, whatever the unit', () => {
-  for (const id of LIMIT_IDS)
+  for (const id of limitIds)
     expect(readLimit(id, limitText(id, defaultLimits[id].value))).toEqual({
       value: expect.closeTo(defaultLimits[id].value, 12) as number,
     });

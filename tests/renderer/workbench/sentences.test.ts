@@ -27,7 +27,7 @@ describe('predictionSentence', () => {
 
   it('counts full output over the covered directions and names the weakest', () => {
     const proposed = { ...standUnder(oneRelease()), tone: 'proposed' } as const;
-    const says = predictionSentence({ ...proposal, reasons: [] }, [proposed]);
+    const says = predictionSentence({ ...proposal, reasons: [], hides: null }, [proposed]);
     expect(says).toMatch(/^Predicted: full output in \d+ of 69 covered directions, least reach 0\.970 at 180° left, /);
   });
 
@@ -36,7 +36,7 @@ describe('predictionSentence', () => {
       ...standUnder(makeEvidence({ dwells: [{ point: { x: 2000, y: 2000 } }] })),
       tone: 'proposed',
     } as const;
-    expect(predictionSentence({ ...proposal, reasons: [] }, [bare])).toBe(
+    expect(predictionSentence({ ...proposal, reasons: [], hides: null }, [bare])).toBe(
       'Without covered directions nothing can be predicted.',
     );
   });

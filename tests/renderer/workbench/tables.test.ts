@@ -55,6 +55,7 @@ describe('table twins', () => {
       centreBy: 'mean' as const,
       guard: 0.01,
       reasons: [{ of: 'x.min', says: '', u95: 3.4, leaveOneOut: null }],
+      hides: null,
     };
     const [xMin, xCentre] = railsTable(oneRelease(), [now, proposed], proposal).rows;
     expect(xMin).toEqual(['x minimum', '1030', '1000', '1040', '+40', '±3.4']);

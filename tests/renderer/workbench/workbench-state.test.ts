@@ -21,11 +21,14 @@ function proposeFor(
   if (found === undefined) return failed('no-stick', 'The survey holds nothing of this stick.');
   const made = propose(found.evidence, {
     ...wish,
+    widestGap: 10,
     current: found.current,
     limits: { whole: true, least: 0, greatest: 4095 },
     seed: 1,
   });
-  return made.ok ? { ok: true, value: structuredClone({ ...made.value, reasons: [...made.value.reasons] }) } : made;
+  return made.ok
+    ? { ok: true, value: structuredClone({ ...made.value, reasons: [...made.value.reasons], hides: null }) }
+    : made;
 }
 
 function workbench(part: Partial<WorkbenchSources> = {}, details: SurveyDetails = survey) {
