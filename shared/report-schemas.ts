@@ -23,6 +23,8 @@ export const logMeasureSchema = z.object({
   stage: stageSchema.nullable(),
   interval: z.object({ p50Us: number, p95Us: number, p99Us: number, maxUs: number }).nullable(),
   duplicates: number,
+  damaged: number,
+  ended: z.boolean().nullable(),
   unread: z.object({ reports: number, says: z.string().nullable() }).nullable(),
 });
 

@@ -44,6 +44,8 @@ export class TrackBuilder implements LogVisitor {
   #duplicates = 0;
   #unread = 0;
   #firstUnread: Problem | null = null;
+  #damaged = 0;
+  #firstDamaged: number | null = null;
   #lastId = -1;
   #last = new Uint8Array(64);
   #lastLength = -1;
@@ -75,6 +77,11 @@ export class TrackBuilder implements LogVisitor {
     this.#marks.push(mark);
   }
 
+  damaged(line: number): void {
+    this.#damaged += 1;
+    this.#firstDamaged ??= line;
+  }
+
   /** Fails where the header names a profile or holds a descriptor that cannot be used; the builder is empty afterwards. */
   finish(): Result<Track> {
     if (!this.#known.ok) return this.#known;
@@ -101,6 +108,7 @@ export class TrackBuilder implements LogVisitor {
       duplicates: this.#duplicates,
       marks: this.#marks,
       gaps: this.#gaps,
+      damaged: { lines: this.#damaged, first: this.#firstDamaged },
       unread: { reports: this.#unread, first: this.#firstUnread },
     });
   }

@@ -5,6 +5,7 @@ import { marksOf } from './capture-marks.ts';
 import type { Dwell, StickEvidence } from './evidence.ts';
 import { findCaptures } from './find-captures.ts';
 import { LEAST_RELEASES } from './least-releases.ts';
+import { sayNotWhole } from './log-whole.ts';
 import type { Track } from './track.ts';
 
 type Found = Pick<StickEvidence, 'fields' | 'rest' | 'rim' | 'still'>;
@@ -16,6 +17,10 @@ const LEAST_SHIFT = 0.01;
 
 /** One sentence for each thing that cannot be stated, or that puts it in doubt. `found` is null without any reading. */
 export function sayLacks(track: Track, stick: StickId, found: Found | null, needed: number): Problem[] {
+  return [...sayStickLacks(track, stick, found, needed), ...sayNotWhole(track)];
+}
+
+function sayStickLacks(track: Track, stick: StickId, found: Found | null, needed: number): Problem[] {
   if (found === null) return [sayNoReadings(track, stick)];
   const shift = sayShift(stick, found);
   if (!wasPushed(track, stick))

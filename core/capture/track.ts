@@ -51,6 +51,8 @@ export interface Track {
   readonly inputs?: InputTrack;
   readonly marks: readonly Mark[];
   readonly gaps: readonly { readonly t: number; readonly lost: number | null }[];
+  /** Lines that no version writes and that were left out, and the first of them, counted from 1. */
+  readonly damaged?: { readonly lines: number; readonly first: number | null };
   /** Reports that should carry a reading and could not be decoded, and why the first could not. */
   readonly unread?: { readonly reports: number; readonly first: Problem | null };
 }

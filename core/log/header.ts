@@ -17,4 +17,6 @@ export interface LogHeader {
   readonly descriptor: string | null;
   /** Id of the profile the session used, or null. */
   readonly profile: string | null;
+  /** True where whoever wrote the log puts the mark `end` behind all else when it is ended in order. */
+  readonly endMark?: boolean;
 }

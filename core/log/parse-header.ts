@@ -27,6 +27,7 @@ const headerSchema = z.object({
   }),
   descriptor: z.string().nullable(),
   profile: z.string().nullable(),
+  endMark: z.boolean().exactOptional(),
 });
 
 const NO_HEADER = 'its first line is no header of one.';

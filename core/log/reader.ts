@@ -113,7 +113,8 @@ export class LogReader {
   #entry(text: string): void {
     const entry = parseEntry(text, this.#lines);
     if (!entry.ok) this.#problem = entry.problem;
-    else if (entry.value !== null && this.#inOrder(entry.value.t)) this.#hand(entry.value);
+    else if (entry.value === 'damaged') this.#visitor.damaged?.(this.#lines);
+    else if (entry.value !== 'later' && this.#inOrder(entry.value.t)) this.#hand(entry.value);
   }
 
   #hand(entry: Entry): void {

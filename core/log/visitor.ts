@@ -19,4 +19,6 @@ export interface LogVisitor {
   /** `lost` is null when how many is not known. */
   gap(t: number, lost: number | null): void;
   mark(mark: Mark): void;
+  /** A line, counted from 1, that no version writes: it was left out. */
+  damaged?(line: number): void;
 }

@@ -59,6 +59,8 @@ function logRows(log: LogMeasure): TableRow[] {
     row('interval as received, median, 95 %, 99 %', quantiles, 'µs'),
     row('interval as received, longest', interval === null ? NOTHING : String(interval.maxUs), 'µs'),
     row('duplicates', String(log.duplicates)),
+    row('damaged lines', String(log.damaged)),
+    row('ended in order', log.ended === null ? 'not known' : log.ended ? 'yes' : 'no'),
     row('stage', log.stage ?? NOTHING),
     ...(log.unread === null
       ? []

@@ -1,4 +1,5 @@
 /** What a log as a whole says of its reports: rate, intervals as received here, losses. */
+import { isEnded } from '../capture/log-whole.ts';
 import type { Track } from '../capture/track.ts';
 import type { Stage } from '../log/header.ts';
 import { takeQuantiles } from '../numeric/quantile.ts';
@@ -24,6 +25,10 @@ export interface LogMeasure {
   } | null;
   /** Reports equal to the one before, byte for byte. */
   readonly duplicates: number;
+  /** Lines that no version writes and that were left out. */
+  readonly damaged: number;
+  /** Whether the recording was ended in order; null where the log cannot tell. */
+  readonly ended: boolean | null;
   /** Reports that should carry a reading and could not be decoded, with the sentence of the first; null with none. */
   readonly unread: { readonly reports: number; readonly says: string | null } | null;
 }
@@ -41,6 +46,8 @@ export function measureLog(track: Track): LogMeasure {
     stage: track.header.stage,
     interval: intervals(times),
     duplicates: track.duplicates,
+    damaged: track.damaged?.lines ?? 0,
+    ended: isEnded(track),
     unread: sayUnread(track.unread),
   };
 }

@@ -1,4 +1,5 @@
 /** A report log from its file, as the command line looks at it: with a reading of a stick, and with what has to be told. */
+import { sayNotWhole } from '../../core/capture/log-whole.ts';
 import type { Track } from '../../core/capture/track.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { readTrack } from './read-track.ts';
@@ -15,6 +16,7 @@ export async function openLog(file: string): Promise<Result<OpenedLog>> {
   if (!read.ok) return read;
   const { track, cut } = read.value;
   const notes = cut ? [`${file} ends inside a line; everything before it is used.`] : [];
+  notes.push(...sayNotWhole(track).map(({ says }) => says));
   const { reports = 0, first = null } = track.unread ?? {};
   if (first !== null) notes.push(`${reports} reports could not be read. ${first.says}`);
   if (track.reportTimes.length === 0)

@@ -163,6 +163,7 @@ function headerOf(request: Request<'survey.start'>, pad: PadSession, { version, 
     pad: { ...identity, unit: pad.unit },
     descriptor,
     profile,
+    endMark: true,
   };
 }
 

@@ -1,4 +1,5 @@
 /** A guided survey of one open pad: asks, watches, records, and ends with what was taken whatever happens. */
+import { END_MARK } from '../../core/capture/log-whole.ts';
 import { sweepsNeeded } from '../../core/capture/sweeps-needed.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 import type { Problem } from '../../core/result.ts';
@@ -219,6 +220,7 @@ export class SurveySession {
     this.#cancelTick();
     this.#cancelYes();
     if (current !== null) this.#ports.follower(current.stick)?.stop(current.stick);
+    this.#mark(this.#now(), END_MARK, {});
     const closed = await this.#ports.recorder.close();
     this.#run = null;
     const ending: Ending = closed.ok ? how : 'failed';

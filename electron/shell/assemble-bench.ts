@@ -8,6 +8,7 @@ import { watchLoopDelay } from '../bench/loop-delay.ts';
 import { createPadLock } from '../store/pad-lock.ts';
 import { findPlaces } from '../store/places.ts';
 import type { KeptSettings } from '../store/settings.ts';
+import { tighten } from '../store/tighten.ts';
 import { hidSystem } from '../transport/hid-system.ts';
 import { loadHid } from '../transport/node-hid.ts';
 import { createDemoPlug } from '../transport/plug-demo.ts';
@@ -30,6 +31,7 @@ export async function assembleBench({ shell, settings, measureWorker }: Assembly
   // The first look at the file finds out whether it can be understood.
   const kept = settings.read();
   const places = findPlaces();
+  const open = await tighten(places);
   const system = hidSystem(process.platform);
   const watcher = hid.ok
     ? new PadWatch({
@@ -44,7 +46,7 @@ export async function assembleBench({ shell, settings, measureWorker }: Assembly
     shell,
     version: programVersion,
     notices: [
-      ...[hid.ok ? null : hid.problem, settings.problem].flatMap((problem) => problem?.says ?? []),
+      ...[hid.ok ? null : hid.problem, settings.problem, open].flatMap((problem) => problem?.says ?? []),
       ...unusedLimits(kept.limits),
     ],
     folder: places.data,

@@ -19,7 +19,8 @@ interface Machine {
   readonly home: string;
 }
 
-const NAME = 'stickwright';
+/** The folder of the program where nobody chose another. */
+export const FOLDER_NAME = 'stickwright';
 
 /**
  * Linux: XDG Base Directory Specification 0.8, which ignores a path that is not absolute. macOS: Application Support.
@@ -32,14 +33,14 @@ export function findPlaces(
   const from = (variable: string, ...otherwise: string[]): string => {
     const given = env[variable];
     const base = given !== undefined && paths.isAbsolute(given) ? given : paths.join(home, ...otherwise);
-    return paths.join(base, NAME);
+    return paths.join(base, FOLDER_NAME);
   };
   const own = env['STICKWRIGHT_HOME'];
   if (own !== undefined && own !== '') return placesIn(paths, paths.resolve(own), paths.resolve(own));
   if (platform === 'win32')
     return placesIn(paths, from('LOCALAPPDATA', 'AppData', 'Local'), from('APPDATA', 'AppData', 'Roaming'));
   if (platform === 'darwin') {
-    const support = paths.join(home, 'Library', 'Application Support', NAME);
+    const support = paths.join(home, 'Library', 'Application Support', FOLDER_NAME);
     return placesIn(paths, support, support);
   }
   return {

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { once } from 'node:events';
+import { closeSync, existsSync, openSync } from 'node:fs';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -33,6 +34,32 @@ describe('what happens from outside', () => {
     expect(await ended).toEqual({ code: 0, stderr: '' });
   });
 
+  it.skipIf(process.platform !== 'linux').each([
+    ['watch', '--demo', 'healthy', '--seconds', '1'],
+    ['self-check', '--help'],
+  ])('says in one sentence that %s cannot write its result', async (...args) => {
+    const full = openSync('/dev/full', 'w');
+    const child = spawn(process.execPath, [outFile('main/command-line.js'), ...args], {
+      stdio: ['ignore', full, 'pipe'],
+    });
+    closeSync(full);
+    let stderr = '';
+    child.stderr?.on('data', (part: Buffer) => (stderr += part.toString()));
+    const [code] = (await once(child, 'close')) as [number];
+    expect([code, stderr]).toEqual([1, expect.stringMatching(/^stickwright: [^\n]+\.\n$/u)]);
+    expect(stderr).toContain('the disk is full');
+  });
+
+  it.skipIf(process.platform !== 'linux')('ends as it would where there is nobody to hear words', async () => {
+    const full = openSync('/dev/full', 'w');
+    const args = ['measure', path.join(folder, 'missing.padlog')];
+    const child = spawn(process.execPath, [outFile('main/command-line.js'), ...args], {
+      stdio: ['ignore', 'ignore', full],
+    });
+    closeSync(full);
+    expect(await once(child, 'close')).toEqual([1, null]);
+  });
+
   it('stops watching on an interrupt, with 0', async () => {
     const { child, ended } = start('watch', '--demo', 'healthy');
     child.stdout.once('data', () => child.kill('SIGINT'));
@@ -50,7 +77,7 @@ describe('what happens from outside', () => {
     expect(code).toBe(1);
     expect(stderr).toContain(`what was taken is kept in ${out}`);
     const text = await readFile(out, 'utf8');
-    expect(text.endsWith('"edge":"end"}]\n')).toBe(true);
+    expect(text).toMatch(/"edge":"end"\}\]\n\["m",\d+,"end",\{\}\]\n$/u);
   });
 
   it('leaves the log that was to be replaced as it is, and what was taken beside it', async () => {

@@ -22,6 +22,8 @@ function report(domain: Domain): MeasureReport {
       stage: 'fitted',
       interval: null,
       duplicates: 0,
+      damaged: 0,
+      ended: null,
       unread: null,
     },
     mappingFrom: 'range',

@@ -8,6 +8,7 @@ import { profileById } from '../../../core/pad/profiles.ts';
 import type { Problem } from '../../../core/result.ts';
 import type { PadSession } from '../../bench/pad-session.ts';
 import { readLogHeader, readLogPieces } from '../../transport/log-entries.ts';
+import { LineQueue } from './line-queue.ts';
 import { openLivePad, type PadChoice } from './live-pad.ts';
 import { ReadingPrinter } from './reading-printer.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
@@ -50,14 +51,17 @@ async function watchLive(terminal: Terminal, options: WatchOptions): Promise<Exi
   if (!pad.ok) return sayProblem(terminal, pad.problem);
   const { session, close } = pad.value;
   const printer = new ReadingPrinter(() => session.layout, options.csv === true);
-  const lost = await untilOver(terminal, session, printer, untilMicros(options));
+  const queue = new LineQueue((text) => terminal.print(text));
+  const lost = await untilOver(queue, session, printer, untilMicros(options));
   await close();
+  await queue.end();
+  if (queue.left > 0) terminal.say(`${queue.left} lines were left out, for they were not read fast enough.`);
   return ending(terminal, lost ?? printer.problem);
 }
 
 /** Until a reading beyond the time asked for, an interrupt, or the loss of the pad; a silent pad is not waited for. */
 function untilOver(
-  terminal: Terminal,
+  queue: LineQueue,
   session: PadSession,
   printer: ReadingPrinter,
   until: number,
@@ -70,7 +74,7 @@ function untilOver(
       report(atMicros, reportId, payload) {
         first ??= atMicros;
         if (atMicros - first > until) over(null);
-        else for (const line of printer.lines(atMicros - first, reportId, payload)) void terminal.print(line);
+        else queue.push(printer.lines(atMicros - first, reportId, payload));
       },
       gap: () => undefined,
       lost: (problem) => over(problem),

@@ -200,6 +200,8 @@ describe('late reports', () => {
         stage: null,
         interval: { p50Us: 1000, p95Us: 1100, p99Us, maxUs: 9000 },
         duplicates: 30,
+        damaged: 0,
+        ended: null,
         unread: null,
         ...wish,
       },

@@ -86,7 +86,7 @@ describe('LogReader', () => {
   });
 
   it('skips letters that it does not know and hands on marks that it does not know', () => {
-    const { witness, end } = read(`${HEAD}["z",1,2,3]\n["q"]\n["m",4,"weather",{"warm":true}]\n["r",9,0,"00"]\n`);
+    const { witness, end } = read(`${HEAD}["t",1,2,3]\n["q"]\n["m",4,"weather",{"warm":true}]\n["r",9,0,"00"]\n`);
     expect(end).toEqual({ ok: true, value: { lines: 5, cut: false } });
     expect(witness.seen).toEqual([
       { is: 'mark', t: 4, name: 'weather', detail: { warm: true } },
@@ -127,13 +127,47 @@ describe('LogReader', () => {
     ['["g",1,0.5]', 'its number of lost reports 0.5 is not a whole number'],
     ['["m",1,7,{}]', 'its mark has no name'],
     ['["m",1,"x",[]]', 'its mark "x" has no object'],
-    ['{"t":1}', 'it is no entry'],
-    ['[1,2]', 'it is no entry'],
     ['garbage', 'it is not valid JSON'],
   ])('refuses the line %s and says why', (line, why) => {
     const sentence = says(`${HEAD}["r",0,0,"00"]\n${line}\n["r",9,0,"00"]\n`);
     expect(sentence).toMatch(/^log-line @3: Line 3 of the report log cannot be read: /);
     expect(sentence).toContain(why);
+  });
+
+  it('counts lines that no version writes, and reads on', () => {
+    const damaged: number[] = [];
+    const witness = Object.assign(new Witness(), { damaged: (line: number) => damaged.push(line) });
+    const reader = new LogReader(witness);
+    const lines = [
+      '["s",5,1,"00"]',
+      '{"t":1}',
+      '["x",6]',
+      '[1,2]',
+      '"r"',
+      '["R",7,1,"00"]',
+      '["rr",8]',
+      '[]',
+      '["ŕ",9]',
+    ];
+    reader.push(bytesOf(`${HEAD}${lines.join('\n')}\n["r",9,0,"00"]\n`));
+    expect(reader.end().ok).toBe(true);
+    expect(damaged).toEqual([2, 3, 5, 6, 7, 8, 9, 10]);
+    expect(witness.seen).toEqual([{ is: 'report', t: 9, id: 0, bytes: [0] }]);
+  });
+
+  it('tells a known letter with one bit flipped from one that a later version may write', () => {
+    const damaged: number[] = [];
+    const witness = Object.assign(new Witness(), { damaged: (line: number) => damaged.push(line) });
+    const known = ['r', 'o', 'f', 'g', 'm'];
+    const flipped = known
+      .flatMap((letter) =>
+        Array.from({ length: 7 }, (_, bit) => String.fromCodePoint((letter.codePointAt(0) ?? 0) ^ (1 << bit))),
+      )
+      .filter((letter) => !known.includes(letter) && /[a-zA-Z2-9]/u.test(letter));
+    const reader = new LogReader(witness);
+    reader.push(bytesOf(HEAD + flipped.map((letter) => `["${letter}",1,0,"00"]\n`).join('')));
+    expect(damaged).toHaveLength(flipped.length);
+    expect(flipped.length).toBeGreaterThan(20);
   });
 
   it('hands out nothing after the first problem and answers with it again', () => {

@@ -264,7 +264,10 @@ describe('a survey on the bench', () => {
       else await test.bench[end]();
       expect(last(test)?.step).toBe('aborted');
       expect((await readLog(logOf(test, test.survey))).cut).toBe(false);
-      expect((await marksOf(test, test.survey)).at(-1)).toBe('capture {"stick":"left","purpose":"rest","edge":"end"}');
+      expect((await marksOf(test, test.survey)).slice(-2)).toEqual([
+        'capture {"stick":"left","purpose":"rest","edge":"end"}',
+        'end {}',
+      ]);
     }
   });
 
