@@ -10,8 +10,8 @@ import { EXIT, type ExitCode } from './terminal.ts';
 export function guardOutput(results: Writable, words: Writable, end: (code: ExitCode) => void): void {
   words.on('error', () => undefined);
   results.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') return end(EXIT.done);
-    words.write(`stickwright: ${storageProblem(error, 'write', 'The result').says}\n`);
-    end(EXIT.failed);
+    const isClosed = error.code === 'EPIPE';
+    if (!isClosed) words.write(`stickwright: ${storageProblem(error, 'write', 'The result').says}\n`);
+    end(isClosed ? EXIT.done : EXIT.failed);
   });
 }
