@@ -126,13 +126,12 @@ export const settingsSchema = z.object({
   sound: z.boolean(),
   speech: z.boolean(),
   confirmButton: z.number().int().min(1).max(128).nullable(),
-  zone: z.object({ shape: z.enum(['axial', 'radial', 'scaledRadial']), inner: z.number(), outer: z.number() }),
   window: windowSchema,
   /** Values that the workshop has set for limits of findings, by the limit's id (core/findings/limits.ts). */
   limits: z.record(z.string().max(40), z.number().positive()),
   mappings: z.array(keptMappingSchema).max(200),
-  /** The chain asked about; null where it is the one zone. */
-  chain: chainSchema.nullable(),
+  /** The chain asked about; one plain zone is a chain of one stage. */
+  chain: chainSchema,
   /** What stands between pad and program; null for nothing. */
   driver: chainSchema.nullable(),
   /** Games and drivers as the technician describes them, beside the starting set. */

@@ -2,9 +2,11 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
+import { chainOf } from '../../core/zones/one-zone.ts';
 import { settingsSchema, windowSchema } from '../../shared/schemas.ts';
 import type { Settings, SettingsPort } from '../bench/settings-port.ts';
 import { setAsideProblem, writeWholeAtOnce } from './atomic-file.ts';
+import { oneChain } from './one-chain.ts';
 import { makeFolderAtOnce } from './own-folder.ts';
 import { setAside } from './set-aside.ts';
 import { storageProblem } from './storage-problem.ts';
@@ -14,11 +16,10 @@ export const defaultSettings: Settings = {
   sound: true,
   speech: false,
   confirmButton: null,
-  zone: { shape: 'scaledRadial', inner: 0.1, outer: 1 },
   window: { width: 1280, height: 860 },
   limits: {},
   mappings: [],
-  chain: null,
+  chain: chainOf({ shape: 'scaledRadial', inner: 0.1, outer: 1 }),
   driver: null,
   consumers: [],
 };
@@ -122,7 +123,7 @@ function sized(raw: object): Pick<Settings, 'window'> | null {
 function parseObject(text: string): object | null {
   try {
     const value: unknown = JSON.parse(text);
-    return typeof value === 'object' && value !== null && !Array.isArray(value) ? value : null;
+    return typeof value === 'object' && value !== null && !Array.isArray(value) ? oneChain(value) : null;
   } catch {
     return null;
   }

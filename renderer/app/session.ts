@@ -4,6 +4,7 @@ import type { BenchApi } from '../../shared/bench-api.ts';
 import type { MemoryImages } from '../memory/memory-images.svelte.ts';
 import type { MemorySession } from '../memory/memory-session.svelte.ts';
 import type { PadsState } from '../pads/pads-state.svelte.ts';
+import type { StickOnBench } from '../stick/stick-on-bench.svelte.ts';
 import type { SettingsState } from '../settings/settings-state.svelte.ts';
 import type { SurveysState } from '../surveys/surveys-state.svelte.ts';
 
@@ -11,6 +12,7 @@ export interface Session {
   readonly bench: BenchApi;
   readonly images: MemoryImages;
   readonly memory: MemorySession;
+  readonly onBench: StickOnBench;
   readonly pads: PadsState;
   readonly surveys: SurveysState;
   readonly settings: SettingsState;

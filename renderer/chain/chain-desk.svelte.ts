@@ -92,6 +92,12 @@ export class ChainDesk {
     this.#change(chain);
   }
 
+  /** A step that was made elsewhere: the chain before it. */
+  remember(before: Chain): void {
+    this.#past = [...this.#past, before];
+    this.#future = [];
+  }
+
   undo(): void {
     const before = this.#past.at(-1);
     if (before === undefined) return;
@@ -117,8 +123,7 @@ export class ChainDesk {
 
   #change(part: Partial<Chain>): void {
     const before = this.#from.chain();
-    this.#past = [...this.#past, before];
-    this.#future = [];
+    this.remember(before);
     this.#from.take({ ...before, ...part });
   }
 }

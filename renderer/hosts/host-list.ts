@@ -3,7 +3,7 @@ import type { LayerName } from '../../core/image/memory-map.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 import type { ImageDetails } from '../memory/memory-images.svelte.ts';
-import type { SurveyDetails } from '../views/workbench/workbench-state.svelte.ts';
+import type { SurveyDetails } from '../stick/opened-survey.svelte.ts';
 
 export interface Host {
   readonly name: string;

@@ -3,7 +3,7 @@ import type { StickId } from '../../core/pad/stick.ts';
 import type { Chain } from '../../core/zones/chain.ts';
 import type { ImageDetails } from '../memory/memory-images.svelte.ts';
 import { measureUnder, withZones, type Standing } from '../stick/standing.ts';
-import type { SurveyDetails } from '../views/workbench/workbench-state.svelte.ts';
+import type { SurveyDetails } from '../stick/opened-survey.svelte.ts';
 import { hostsOfImage, hostsOfSurvey, usualPair, type Host } from './host-list.ts';
 
 export interface HostSources {

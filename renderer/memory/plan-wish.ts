@@ -2,6 +2,7 @@
 import type { LayerName } from '../../core/image/memory-map.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
 import type { StickId } from '../../core/pad/stick.ts';
+import type { SurveyDetails } from '../stick/opened-survey.svelte.ts';
 import type { ImageDetails, PlanWish } from './memory-images.svelte.ts';
 
 export const PLAN_KINDS = [
@@ -46,4 +47,12 @@ export function isCarry(kind: PlanKind): kind is 'user:factory' | 'factory:user'
 /** Those of the sticks that some layer of the image holds. */
 export function heldSticks(details: ImageDetails, sticks: readonly StickId[]): StickId[] {
   return sticks.filter((stick) => details.layers.some((layer) => layer.sticks.some((one) => one.stick === stick)));
+}
+
+/** Why what is known of a survey cannot be stored, or null. */
+export function whyNotPlanned(survey: SurveyDetails | null): string | null {
+  if (survey === null) return 'Choose a survey above: its proposal is what would be stored.';
+  if (survey.log.domain === 'reported')
+    return 'The survey has reported counts, after the pad’s own mapping: its proposal is for the host alone and never becomes a patch.';
+  return null;
 }

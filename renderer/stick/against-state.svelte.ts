@@ -5,10 +5,8 @@ import type { Problem } from '../../core/result.ts';
 import type { StickEvidence } from '../../core/capture/evidence.ts';
 import type { Chain } from '../../core/zones/chain.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
-import type { Reply } from '../../shared/contract.ts';
+import type { SurveyDetails } from './opened-survey.svelte.ts';
 import { measureUnder, withZones, type Standing } from './standing.ts';
-
-type SurveyDetails = Reply<'surveys.open'>;
 
 export interface AgainstSources {
   readonly bench: BenchApi;

@@ -1,57 +1,50 @@
-/** A history of nudges as text, so that "yours" outlives a change of view and a reload of the page. */
+/** A history of nudges as text, so that "yours" outlives a reload of the page. */
 import { z } from 'zod';
 import { checkMapping } from '../../core/mapping/check-mapping.ts';
 import { MAPPING_NUMBERS, numberOf } from '../../core/mapping/mapping-number.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
 import { historyFromRows, historyRows, NO_HISTORY, type NudgeHistory } from '../../core/mapping/nudge-history.ts';
-
-/** The part of the window's session storage that is used. */
-export interface HistoryStore {
-  getItem(key: string): string | null;
-  setItem(key: string, value: string): void;
-}
+import { takenSchema, type OwnMapping, type Taken } from './origin.ts';
 
 const numbers = z.tuple([z.number(), z.number(), z.number(), z.number(), z.number(), z.number()]);
-const keptSchema = z.object({ at: z.number().int().min(0), rows: z.array(numbers.nullable()) });
+const keptSchema = z.object({
+  at: z.number().int().min(0),
+  rows: z.array(numbers.nullable()),
+  /** From which row on the numbers are from where; before the first they are the survey's own. */
+  taken: z.array(z.object({ from: z.number().int().min(0), source: takenSchema.nullable() })).default([]),
+});
 
-/** Rows that are kept where the store has no room for all. */
-const FEWER = 500;
+type Kept = z.infer<typeof keptSchema>;
 
-export function readHistory(store: HistoryStore, key: string): NudgeHistory {
-  const text = store.getItem(key);
-  if (text === null) return NO_HISTORY;
-  const read = keptSchema.safeParse(parsed(text));
-  if (!read.success) return NO_HISTORY;
-  const rows = read.data.rows.map((row) => (row === null ? null : mappingOf(row)));
-  if (rows.some((mapping) => mapping !== null && checkMapping(mapping) !== null)) return NO_HISTORY;
-  return historyFromRows(rows, read.data.at);
+/** No history where the text is missing or is none. */
+export function historyOf(text: string | null): NudgeHistory<OwnMapping> {
+  const read = text === null ? null : keptSchema.safeParse(parsed(text));
+  if (read?.success !== true) return NO_HISTORY;
+  const { rows, at, taken } = read.data;
+  const sourceAt = (row: number): Taken | null => taken.findLast(({ from }) => from <= row)?.source ?? null;
+  const mappings = rows.map((row, index) => (row === null ? null : { ...mappingOf(row), taken: sourceAt(index) }));
+  if (mappings.some((mapping) => mapping !== null && checkMapping(mapping) !== null)) return NO_HISTORY;
+  return historyFromRows(mappings, at);
 }
 
-/** The newest steps alone where the store is too small for all; false where even they find no room. */
-export function writeHistory(store: HistoryStore, key: string, history: NudgeHistory): boolean {
+/** The whole history, or its newest `steps` alone. */
+export function historyText(history: NudgeHistory<OwnMapping>, steps = Infinity): string {
   const { rows, at } = historyRows(history);
-  const from = Math.max(0, at - FEWER);
-  return (
-    write(store, key, { at, rows: rows.map(packed) }) ||
-    write(store, key, { at: at - from, rows: rows.slice(from, at + 1).map(packed) })
-  );
+  const from = Math.max(0, at - steps);
+  return JSON.stringify(packed(from === 0 ? rows : rows.slice(from, at + 1), at - from));
 }
 
-function write(store: HistoryStore, key: string, kept: z.infer<typeof keptSchema>): boolean {
-  try {
-    store.setItem(key, JSON.stringify(kept));
-    return true;
-  } catch (refusal) {
-    // The store's quota is the only refusal that is known here.
-    if (refusal instanceof DOMException) return false;
-    throw refusal;
+function packed(rows: readonly (OwnMapping | null)[], at: number): Kept {
+  const taken: Kept['taken'] = [];
+  for (const [from, row] of rows.entries()) {
+    const source = row?.taken ?? null;
+    if (JSON.stringify(source) !== JSON.stringify(taken.at(-1)?.source ?? null)) taken.push({ from, source });
   }
+  return { at, rows: rows.map((row) => (row === null ? null : numbersOf(row))), taken };
 }
 
-function packed(mapping: StickMapping | null): z.infer<typeof numbers> | null {
-  return mapping === null
-    ? null
-    : (MAPPING_NUMBERS.map((of) => numberOf(mapping, of)) as unknown as z.infer<typeof numbers>);
+function numbersOf(mapping: StickMapping): z.infer<typeof numbers> {
+  return MAPPING_NUMBERS.map((of) => numberOf(mapping, of)) as unknown as z.infer<typeof numbers>;
 }
 
 function mappingOf([xMin, xCentre, xMax, yMin, yCentre, yMax]: z.infer<typeof numbers>): StickMapping {

@@ -3,12 +3,13 @@
  * the way. Owns state, renders nothing. What cannot be is refused in a sentence, and the last good mapping stays.
  */
 import { numberOf, type MappingNumber } from '../../core/mapping/mapping-number.ts';
-import type { PadMapping, StickMapping } from '../../core/mapping/mapping.ts';
+import type { StickMapping } from '../../core/mapping/mapping.ts';
 import { NO_HISTORY, redo, takeStep, undo, type NudgeHistory } from '../../core/mapping/nudge-history.ts';
 import { checkByHand, nearestNumber, setNumber, type HandLimits } from '../../core/mapping/set-number.ts';
 import { STICKS, type StickId } from '../../core/pad/stick.ts';
 import type { Problem, Result } from '../../core/result.ts';
-import { readHistory, writeHistory, type HistoryStore } from './kept-history.ts';
+import { doubtOf, whyNotTaken, type Origin, type OwnMapping, type Taken } from './origin.ts';
+import type { ReloadShelf } from './reload-shelf.ts';
 
 /** Steps in counts, the finest first. */
 export const STEPS = [1, 4, 16, 64] as const;
@@ -20,7 +21,9 @@ export interface DeskSources {
   limits(): HandLimits | null;
   now(): StickMapping | null;
   proposed(): StickMapping | null;
-  readonly store: HistoryStore;
+  /** Whose the survey's own numbers are. */
+  origin(): Origin;
+  readonly shelf: ReloadShelf;
 }
 
 /** Why a change was refused, and of which number; null where it is of the whole mapping. */
@@ -34,26 +37,19 @@ const QUIET = 400;
 
 export class MappingDesk {
   readonly #from: DeskSources;
-  #histories = $state.raw<Readonly<Record<string, NudgeHistory>>>({});
+  #histories = $state.raw<Readonly<Record<string, NudgeHistory<OwnMapping>>>>({});
   #refusal = $state.raw<Refusal | null>(null);
-  /** Keys of histories that are not written down yet. */
-  #unwritten: readonly string[] = [];
+  /** Histories that are not written down yet, by their keys. */
+  #unwritten: Readonly<Record<string, { readonly survey: string; readonly stick: StickId }>> = {};
   #timer: ReturnType<typeof setTimeout> | null = null;
   /** Counts that one key or one notch moves a mark. */
   step = $state(4);
   /** The step that is nobody else's: 50 is the trade's usual first one (common practice). */
   ownStep = $state(50);
 
-  readonly #key = $derived.by(() => {
-    const survey = this.#from.survey();
-    return survey === null ? null : keyOf(survey, this.#from.stick());
-  });
-  readonly #history: NudgeHistory = $derived.by(() => {
-    const key = this.#key;
-    return key === null ? NO_HISTORY : (this.#histories[key] ?? readHistory(this.#from.store, key));
-  });
+  readonly #history: NudgeHistory<OwnMapping> = $derived.by(() => this.#historyOf(this.#from.stick()));
   /** Null before the first nudge, and where a survey with other limits kept what does not fit. */
-  readonly own: StickMapping | null = $derived.by(() => {
+  readonly own: OwnMapping | null = $derived.by(() => {
     const limits = this.#from.limits();
     const { present } = this.#history;
     return present === null || limits === null || !checkByHand(present, limits).ok ? null : present;
@@ -61,18 +57,20 @@ export class MappingDesk {
   /** What the marks stand at, and a first nudge starts from: yours, else the proposed mapping, else now. */
   readonly base: StickMapping | null = $derived.by(() => this.own ?? this.#from.proposed() ?? this.#from.now());
 
+  /** Whose yours is: the survey's, or that of what was taken. */
+  readonly origin: Origin = $derived.by(() => this.own?.taken ?? this.#from.origin());
+  /** What there is to doubt of the source of yours, one sentence; null where nothing is. */
+  readonly doubt: string | null = $derived.by(() => doubtOf(this.own?.taken ?? null, this.#from.origin()));
+
   constructor(from: DeskSources) {
     this.#from = from;
   }
 
   /** Yours of every stick that has one, whether it fits or not. */
-  get owns(): PadMapping {
-    const survey = this.#from.survey();
-    if (survey === null) return {};
+  get owns(): Partial<Record<StickId, OwnMapping>> {
     const made = STICKS.flatMap((stick) => {
-      const key = keyOf(survey, stick);
-      const mapping = (this.#histories[key] ?? readHistory(this.#from.store, key)).present;
-      return mapping === null ? [] : [[stick, mapping] as const];
+      const { present } = this.#historyOf(stick);
+      return present === null ? [] : [[stick, present] as const];
     });
     return Object.fromEntries(made);
   }
@@ -119,10 +117,13 @@ export class MappingDesk {
     if (mapping !== null) this.set(of, numberOf(mapping, of));
   }
 
-  /** Takes a whole mapping as yours, e.g. one that was kept or loaded. */
-  take(mapping: StickMapping): boolean {
+  /** Takes a whole mapping as yours, e.g. one that was kept or loaded; refused where it is another pad's, or of other counts. */
+  take(mapping: StickMapping, taken: Taken): boolean {
     const limits = this.#from.limits();
-    return limits !== null && this.#accept(null, checkByHand(mapping, limits), null);
+    if (limits === null) return false;
+    const problem = whyNotTaken(taken, this.#from.origin());
+    const checked: Result<StickMapping> = problem === null ? checkByHand(mapping, limits) : { ok: false, problem };
+    return this.#accept(null, checked, null, taken);
   }
 
   /** Has no mapping of one's own again; undo brings it back. */
@@ -147,48 +148,47 @@ export class MappingDesk {
   flush(): void {
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = null;
-    for (const key of this.#unwritten) {
+    for (const [key, { survey, stick }] of Object.entries(this.#unwritten)) {
       const history = this.#histories[key];
-      if (history !== undefined && !writeHistory(this.#from.store, key, history))
+      if (history !== undefined && !this.#from.shelf.keepHistory(survey, stick, history))
         this.#refusal = {
           of: null,
           problem: { code: 'yours-not-kept', says: 'This window has no room to keep yours: save it as a file.' },
         };
     }
-    this.#unwritten = [];
+    this.#unwritten = {};
   }
 
-  #accept(of: MappingNumber | null, taken: Result<StickMapping>, gesture: string | null): boolean {
-    if (!taken.ok) {
-      this.#refusal = { of, problem: taken.problem };
+  /** `taken` is where the numbers are from; a nudge leaves that as it was. */
+  #accept(of: MappingNumber | null, made: Result<StickMapping>, gesture: string | null, taken?: Taken): boolean {
+    if (!made.ok) {
+      this.#refusal = { of, problem: made.problem };
       return false;
     }
-    this.#put(takeStep(this.#history, taken.value, gesture));
+    const { x, y } = made.value;
+    const own = { x, y, taken: taken ?? this.own?.taken ?? null };
+    this.#put(takeStep(this.#history, own, gesture));
     return true;
   }
 
-  #put(history: NudgeHistory): void {
-    const key = this.#key;
-    if (key === null) return;
+  #historyOf(stick: StickId): NudgeHistory<OwnMapping> {
+    const survey = this.#from.survey();
+    if (survey === null) return NO_HISTORY;
+    return this.#histories[keyOf(survey, stick)] ?? this.#from.shelf.history(survey, stick);
+  }
+
+  #put(history: NudgeHistory<OwnMapping>): void {
+    const [survey, stick] = [this.#from.survey(), this.#from.stick()];
+    if (survey === null) return;
+    const key = keyOf(survey, stick);
     this.#refusal = null;
     this.#histories = { ...this.#histories, [key]: history };
-    if (!this.#unwritten.includes(key)) this.#unwritten = [...this.#unwritten, key];
+    this.#unwritten = { ...this.#unwritten, [key]: { survey, stick } };
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.flush(), QUIET);
   }
 }
 
-/** What a hand made of the mappings of a survey, as it was written down last. */
-export function ownsOf(store: HistoryStore, survey: string): PadMapping {
-  const owns: PadMapping = Object.fromEntries(
-    STICKS.flatMap((stick) => {
-      const { present } = readHistory(store, keyOf(survey, stick));
-      return present === null ? [] : [[stick, present] as const];
-    }),
-  );
-  return owns;
-}
-
 function keyOf(survey: string, stick: StickId): string {
-  return `yours ${survey} ${stick}`;
+  return `${survey} ${stick}`;
 }

@@ -1,8 +1,5 @@
-/** The one zone that the Workbench asks about: the settings keep it, a chain of one stage is made of it. */
-import type { Chain, Stage } from '../../core/zones/chain.ts';
-import type { Settings } from '../settings/settings-state.svelte.ts';
-
-export type Zone = Settings['zone'];
+/** The quick controls of one zone: its shapes, and which edges can be. */
+import { hasOuter, percentText, type Zone } from '../../core/zones/one-zone.ts';
 
 export const ZONE_SHAPES = [
   { value: 'axial', says: 'axial, cut' },
@@ -12,25 +9,6 @@ export const ZONE_SHAPES = [
 
 /** Largest parameter of a zone, as a fraction of full deflection. */
 export const WIDEST = 1.5;
-
-/** A cut has no outer edge: what passes it comes out unchanged. */
-export function hasOuter(zone: Zone): boolean {
-  return zone.shape === 'scaledRadial';
-}
-
-export function chainOf(zone: Zone): Chain {
-  const stage: Stage = hasOuter(zone)
-    ? { zone: 'scaledRadial', inner: zone.inner, outer: zone.outer }
-    : { zone: zone.shape, inner: zone.inner };
-  return { kind: 'stickwright-chain', version: 1, name: zoneName(zone), stages: [stage], needs: null };
-}
-
-/** E.g. `radial 8 %, cut` or `scaled radial 8 to 95 %`. */
-export function zoneName(zone: Zone): string {
-  const inner = percentText(zone.inner);
-  if (hasOuter(zone)) return `scaled radial ${inner} to ${percentText(zone.outer)} %`;
-  return `${zone.shape} ${inner} %, cut`;
-}
 
 /** Why the inner edge cannot be this, or null. */
 export function checkInner(zone: Zone, inner: number): string | null {
@@ -44,11 +22,6 @@ export function checkOuter(zone: Zone, outer: number): string | null {
   if (outer <= zone.inner)
     return `Must be more than the inner edge, ${percentText(zone.inner)} %. The last good value stays.`;
   return outer > WIDEST ? `Write at most ${WIDEST * 100} %. The last good value stays.` : null;
-}
-
-/** A fraction as per cent without the sign and without needless zeros: 0.08 → `8`. */
-export function percentText(fraction: number): string {
-  return String(Math.round(fraction * 1e6) / 1e4);
 }
 
 /** What a hand writes into a per cent field as a fraction: `8`, `8.5`, `8,5`, `8 %`; null where it is no number. */

@@ -12,12 +12,12 @@ import { readTrack } from '../../electron/bench/read-track.ts';
 import { planeInput, profileInput, railsInput } from '../../renderer/views/workbench/figure-inputs.ts';
 import { ledgerRows } from '../../renderer/views/workbench/ledger.ts';
 import { measureUnder, withZones } from '../../renderer/stick/standing.ts';
-import { chainOf, type Zone } from '../../renderer/stick/zone.ts';
+import { chainOf } from '../../core/zones/one-zone.ts';
 import { makeSurveyLog } from './survey-log.ts';
 
 const NUDGES = 600;
 const TEN_MINUTES = 6000;
-const zone: Zone = { shape: 'scaledRadial', inner: 0.1, outer: 1 };
+const chain = chainOf({ shape: 'scaledRadial', inner: 0.1, outer: 1 });
 const PATTERN: readonly (readonly [MappingNumber, number])[] = [
   ['x.max', 4],
   ['y.min', -16],
@@ -32,7 +32,7 @@ if (!track.ok) throw new Error(track.problem.says);
 const samples = track.value.track.sticks.left?.t.length ?? 0;
 const evidence = gatherEvidence(track.value.track, 'left');
 const now = storedMapping(track.value.track.marks)?.left ?? rangeMapping(evidence.fields);
-const given = withZones(measureUnder(evidence, { tone: 'now', mapping: now }), chainOf(zone));
+const given = withZones(measureUnder(evidence, { tone: 'now', mapping: now }), chain);
 let history = takeStep(NO_HISTORY, now);
 
 function nudge(at: number): number {
@@ -41,12 +41,12 @@ function nudge(at: number): number {
   const base = history.present ?? now;
   const mapping = withNumber(base, of, numberOf(base, of) + by);
   history = takeStep(history, mapping);
-  const own = withZones(measureUnder(evidence, { tone: 'yours', mapping }), chainOf(zone));
+  const own = withZones(measureUnder(evidence, { tone: 'yours', mapping }), chain);
   const standings = [given, own];
   const shown = [
     ledgerRows(standings, 'sensor'),
     profileInput(standings, 'sensor'),
-    planeInput(evidence, standings, zone),
+    planeInput(evidence, standings, chain),
     railsInput(evidence, standings),
   ];
   const millis = performance.now() - from;

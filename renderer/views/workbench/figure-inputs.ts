@@ -1,17 +1,16 @@
 /** From the standings of a stick to what each figure is drawn from. */
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
-import { rawPoint } from '../../../core/mapping/raw-point.ts';
 import type { Domain, Pair, StickFields } from '../../../core/pad/stick.ts';
 import type { PlaneInput, PlaneSeries } from '../../../core/plot/plane-input.ts';
 import type { ProfileInput } from '../../../core/plot/profile-figure.ts';
 import type { RailsInput } from '../../../core/plot/rails-figure.ts';
 import type { Chain } from '../../../core/zones/chain.ts';
 import { deadOutline } from '../../../core/zones/dead-outline.ts';
+import { zoneOf } from '../../../core/zones/one-zone.ts';
 import { compileChain } from '../../../core/zones/run-chain.ts';
 import { circleOutline, zoneOutline } from '../../../core/zones/draw-back.ts';
-import { isAtLeast } from './at-least.ts';
+import { isAtLeast } from '../../stick/at-least.ts';
 import type { Standing } from '../../stick/standing.ts';
-import type { Zone } from '../../stick/zone.ts';
 
 const DIRECTIONS = 72;
 
@@ -30,25 +29,17 @@ export function profileInput(standings: readonly Standing[], domain: Domain): Pr
   };
 }
 
-/** In counts as reported, the rim point of one of the 72 directions; null where it has none. */
-export function rimPoint(evidence: StickEvidence, standings: readonly Standing[], angle: number): Pair | null {
-  const direction = standings[0]?.rim?.directions[angle / 5];
-  const about = evidence.rim?.about;
-  if (direction === undefined || about === undefined || direction.x === null || direction.y === null) return null;
-  return rawPoint(about, evidence.fields, { x: direction.x, y: direction.y });
-}
-
 /** `before` is the evidence of the survey that is compared with, or null. */
 export function planeInput(
   evidence: StickEvidence,
   standings: readonly Standing[],
-  zone: Zone | Chain,
+  chain: Chain,
   before: StickEvidence | null = null,
 ): PlaneInput {
   const { fields } = evidence;
   return {
     fields,
-    series: standings.map((standing) => planeSeries(standing, fields, zone)),
+    series: standings.map((standing) => planeSeries(standing, fields, chain)),
     rests: restPoints(evidence),
     trace: evidence.rim?.trace ?? null,
     before: before === null ? null : { trace: before.rim?.trace ?? null, rests: restPoints(before) },
@@ -60,20 +51,20 @@ function restPoints({ rest }: StickEvidence): Pair[] {
   return rest?.dwells.map((dwell) => dwell.point) ?? [];
 }
 
-const outlined = new WeakMap<Standing, { readonly zone: Zone | Chain; readonly series: PlaneSeries }>();
+const outlined = new WeakMap<Standing, { readonly chain: Chain; readonly series: PlaneSeries }>();
 
 /** A nudge changes the outlines of yours alone; those of the others are drawn back once. */
-function planeSeries(standing: Standing, fields: StickFields, zone: Zone | Chain): PlaneSeries {
+function planeSeries(standing: Standing, fields: StickFields, chain: Chain): PlaneSeries {
   const known = outlined.get(standing);
-  if (known?.zone === zone) return known.series;
+  if (known?.chain === chain) return known.series;
   const { tone, mapping } = standing;
   const series = {
     tone,
     unit: circleOutline(mapping, fields, 1),
-    zone: outlineOf(mapping, fields, zone),
+    zone: outlineOf(mapping, fields, chain),
     centre: { x: mapping.x.centre, y: mapping.y.centre },
   };
-  outlined.set(standing, { zone, series });
+  outlined.set(standing, { chain, series });
   return series;
 }
 
@@ -101,7 +92,8 @@ export function railsInput(evidence: StickEvidence, standings: readonly Standing
 }
 
 /** Where nothing comes out around the centre; null where something always does. */
-function outlineOf(mapping: Standing['mapping'], fields: StickFields, zone: Zone | Chain): readonly number[] | null {
-  if ('stages' in zone) return deadOutline(mapping, fields, compileChain(zone));
+function outlineOf(mapping: Standing['mapping'], fields: StickFields, chain: Chain): readonly number[] | null {
+  const zone = zoneOf(chain);
+  if (zone === null) return deadOutline(mapping, fields, compileChain(chain));
   return zone.inner === 0 ? null : zoneOutline(mapping, fields, zone);
 }

@@ -2,7 +2,7 @@
 import type { Domain } from '../../../core/pad/stick.ts';
 import { numberOf, type MappingNumber } from '../../../core/mapping/mapping-number.ts';
 import { count, NARROW, percent, signed } from '../../../core/plot/number-text.ts';
-import { isAtLeast } from './at-least.ts';
+import { isAtLeast } from '../../stick/at-least.ts';
 import { offsetUncertainty } from './offset-uncertainty.ts';
 import type { Standing } from '../../stick/standing.ts';
 

@@ -1,7 +1,7 @@
 /** A mapping as a file that the browser saves: the proposed one under the survey's name, yours under its own. */
 import { formatMappingFile } from '../../../core/mapping/mapping-file.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
-import type { SurveyDetails } from './workbench-state.svelte.ts';
+import type { SurveyDetails } from '../../stick/opened-survey.svelte.ts';
 
 export interface Download {
   readonly name: string;

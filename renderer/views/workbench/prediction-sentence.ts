@@ -2,7 +2,7 @@
 import { percent } from '../../../core/plot/number-text.ts';
 import { directionText } from '../../selection/direction-words.ts';
 import type { Standing } from '../../stick/standing.ts';
-import type { ProposalReply } from './workbench-state.svelte.ts';
+import type { ProposalReply } from '../../stick/proposals.svelte.ts';
 
 export function predictionSentence(proposal: ProposalReply, standings: readonly Standing[]): string {
   const rim = standings.find(({ tone }) => tone === 'proposed')?.rim ?? null;

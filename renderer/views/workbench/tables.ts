@@ -5,10 +5,10 @@ import { count, percent, signed } from '../../../core/plot/number-text.ts';
 import type { Table } from '../../figures/table.ts';
 import { directionText } from '../../selection/direction-words.ts';
 import { edgeName } from './edge-name.ts';
-import { rimPoint } from './figure-inputs.ts';
+import { rimPoint } from '../../stick/shown-direction.svelte.ts';
 import type { Standing } from '../../stick/standing.ts';
 import type { ResponseSeries } from './response-series.ts';
-import type { ProposalReply } from './workbench-state.svelte.ts';
+import type { ProposalReply } from '../../stick/proposals.svelte.ts';
 
 const NONE = '—';
 const STATES = { covered: 'covered', thin: 'few turns', none: 'not covered' } as const;

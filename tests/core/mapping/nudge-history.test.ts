@@ -16,7 +16,7 @@ function mappingOf(max: number): StickMapping {
 }
 
 function taken(values: readonly number[]): NudgeHistory {
-  return values.reduce((history, value) => takeStep(history, mappingOf(value)), NO_HISTORY);
+  return values.reduce<NudgeHistory>((history, value) => takeStep(history, mappingOf(value)), NO_HISTORY);
 }
 
 describe('a history of nudges', () => {

@@ -1,5 +1,6 @@
 /** A bench over a virtual clock, simulated pads and a folder of the test's own. */
 import { onTestFinished } from 'vitest';
+import { chainOf } from '../../../core/zones/one-zone.ts';
 import { done, type Result } from '../../../core/result.ts';
 import { createBench } from '../../../electron/bench/bench.ts';
 import type { BenchOptions } from '../../../electron/bench/bench-options.ts';
@@ -108,11 +109,10 @@ function memorySettings(): SettingsPort {
     sound: true,
     speech: false,
     confirmButton: null,
-    zone: { shape: 'radial', inner: 0.1, outer: 1 },
     window: { width: 1280, height: 800 },
     limits: {},
     mappings: [],
-    chain: null,
+    chain: chainOf({ shape: 'radial', inner: 0.1, outer: 1 }),
     driver: null,
     consumers: [],
   };

@@ -49,6 +49,27 @@ describe('the settings', () => {
     expect(JSON.parse(await readFile(file, 'utf8'))).toMatchObject({ theme: 'light', sound: false, tomorrow: [1, 2] });
   });
 
+  it('take the one zone of an earlier version as a chain of one stage, once; a chain beside it stands', async () => {
+    const folder = await temporaryFolder();
+    const file = path.join(folder, 'settings.json');
+    const zone = { shape: 'radial', inner: 0.12, outer: 0.9 };
+    await writeFile(file, JSON.stringify({ theme: 'light', zone, chain: null }));
+    const settings = settingsIn(folder);
+    expect(settings.read().chain).toMatchObject({
+      name: 'radial 12 %, cut',
+      stages: [{ zone: 'radial', inner: 0.12 }],
+    });
+    settings.write({ sound: false });
+    const written = JSON.parse(await readFile(file, 'utf8')) as object;
+    expect(written).toMatchObject({ chain: { stages: [{ zone: 'radial', inner: 0.12 }] } });
+    expect(written).not.toHaveProperty('zone');
+    const chain = { ...settings.read().chain, name: 'mine', stages: [{ minimumOutput: 0.1 }] };
+    await writeFile(file, JSON.stringify({ zone, chain }));
+    expect(settings.read().chain).toEqual(chain);
+    await writeFile(file, JSON.stringify({ zone: { shape: 'oval' }, chain: null }));
+    expect([settings.read().chain, settings.problem]).toEqual([defaultSettings.chain, null]);
+  });
+
   it.each(['{"theme":', '["dark"]', '"dark"', '{"theme":"purple"}', ''])(
     'set the file %s aside, tell it, and go on with the defaults',
     async (content) => {

@@ -3,8 +3,8 @@ import { sameSentence, hostSentence } from '../../../renderer/hosts/host-sentenc
 import { hostsOfSurvey, usualPair } from '../../../renderer/hosts/host-list.ts';
 import { HostsState } from '../../../renderer/hosts/hosts-state.svelte.ts';
 import type { ImageDetails } from '../../../renderer/memory/memory-images.svelte.ts';
-import type { SurveyDetails } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
-import { chainOf } from '../../../renderer/stick/zone.ts';
+import type { SurveyDetails } from '../../../renderer/stick/opened-survey.svelte.ts';
+import { chainOf } from '../../../core/zones/one-zone.ts';
 import { asSent, mapping, standUnder, surveyOf, wholeStick, zone } from '../support/bench-stick.ts';
 
 const off = { ...mapping, x: { min: 900, centre: 1900, max: 2900 } };

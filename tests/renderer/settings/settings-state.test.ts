@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { chainOf } from '../../../core/zones/one-zone.ts';
 import { done, failed } from '../../../core/result.ts';
 import { SettingsState, type Settings } from '../../../renderer/settings/settings-state.svelte.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
@@ -8,11 +9,10 @@ const kept: Settings = {
   sound: true,
   speech: false,
   confirmButton: null,
-  zone: { shape: 'radial', inner: 0.08, outer: 1 },
   window: { width: 1280, height: 800 },
   limits: {},
   mappings: [],
-  chain: null,
+  chain: chainOf({ shape: 'radial', inner: 0.08, outer: 1 }),
   driver: null,
   consumers: [],
 };

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { failed } from '../../../core/result.ts';
 import { AgainstState } from '../../../renderer/stick/against-state.svelte.ts';
-import type { SurveyDetails } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
-import { chainOf } from '../../../renderer/stick/zone.ts';
+import type { SurveyDetails } from '../../../renderer/stick/opened-survey.svelte.ts';
+import { chainOf } from '../../../core/zones/one-zone.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
 import { asSent, mapping, surveyOf, wholeStick, zone } from '../support/bench-stick.ts';
 

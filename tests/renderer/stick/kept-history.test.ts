@@ -1,17 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { NO_HISTORY, takeStep } from '../../../core/mapping/nudge-history.ts';
-import { readHistory, writeHistory, type HistoryStore } from '../../../renderer/stick/kept-history.ts';
+import { NO_HISTORY, takeStep, type NudgeHistory } from '../../../core/mapping/nudge-history.ts';
+import type { OwnMapping } from '../../../renderer/stick/origin.ts';
+import { ReloadShelf, type ReloadStore } from '../../../renderer/stick/reload-shelf.ts';
 import { mapping, memoryStore } from '../support/bench-stick.ts';
 
-function long(steps: number) {
-  let history = NO_HISTORY;
+function long(steps: number): NudgeHistory<OwnMapping> {
+  let history: NudgeHistory<OwnMapping> = NO_HISTORY;
   for (let step = 1; step <= steps; step += 1)
-    history = takeStep(history, { ...mapping, x: { ...mapping.x, max: 2001 + step } });
+    history = takeStep(history, { ...mapping, x: { ...mapping.x, max: 2001 + step }, taken: null });
   return history;
 }
 
 /** A store that takes texts up to a length, as a browser's quota does. */
-function smallStore(most: number): HistoryStore {
+function smallStore(most: number): ReloadStore {
   const store = memoryStore();
   return {
     getItem: (key) => store.getItem(key),
@@ -22,23 +23,24 @@ function smallStore(most: number): HistoryStore {
   };
 }
 
-describe('a history kept as text', () => {
+describe('a history kept for a reload', () => {
   it('comes back as it was', () => {
-    const store = memoryStore();
-    expect(writeHistory(store, 'k', long(30))).toBe(true);
-    expect(readHistory(store, 'k')).toEqual(long(30));
+    const shelf = new ReloadShelf(memoryStore());
+    expect(shelf.keepHistory('s1', 'left', long(30))).toBe(true);
+    expect(shelf.history('s1', 'left')).toEqual(long(30));
+    expect(shelf.history('s1', 'right')).toBe(NO_HISTORY);
   });
 
   it('keeps the newest steps where the store has no room for all', () => {
-    const store = smallStore(20_000);
-    expect(writeHistory(store, 'k', long(2000))).toBe(true);
-    const again = readHistory(store, 'k');
+    const shelf = new ReloadShelf(smallStore(20_000));
+    expect(shelf.keepHistory('s1', 'left', long(2000))).toBe(true);
+    const again = shelf.history('s1', 'left');
     expect(again.present?.x.max).toBe(4001);
     expect(again.past?.mapping?.x.max).toBe(4000);
   });
 
   it('says so where the store has no room at all', () => {
-    expect(writeHistory(smallStore(10), 'k', long(5))).toBe(false);
+    expect(new ReloadShelf(smallStore(10)).keepHistory('s1', 'left', long(5))).toBe(false);
   });
 
   it.each([
@@ -48,7 +50,21 @@ describe('a history kept as text', () => {
     ['crossed edges', '{"at":0,"rows":[[9,5,1,1,2,3]]}'],
   ])('is none where the store holds %s', (_, text) => {
     const store = memoryStore();
-    store.setItem('k', text);
-    expect(readHistory(store, 'k')).toBe(NO_HISTORY);
+    store.setItem('yours s1 left', text);
+    expect(new ReloadShelf(store).history('s1', 'left')).toBe(NO_HISTORY);
+  });
+});
+
+describe('a wish kept for a reload', () => {
+  it('comes back for its survey alone; what is no wish is none', () => {
+    const store = memoryStore();
+    const wish = { aim: 'even', centreBy: 'mean', guard: 0.025 } as const;
+    new ReloadShelf(store).keepWish('s1', wish);
+    expect(new ReloadShelf(store).wish('s1')).toEqual(wish);
+    expect(new ReloadShelf(store).wish('s2')).toBeNull();
+    for (const text of ['{', '{"aim":"best"}', 'null']) {
+      store.setItem('wish s1', text);
+      expect(new ReloadShelf(store).wish('s1')).toBeNull();
+    }
   });
 });

@@ -1,26 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chainOf, checkInner, checkOuter, percentText, readPercent, zoneName } from '../../../renderer/stick/zone.ts';
-import { parseChain } from '../../../core/zones/parse-chain.ts';
+import { percentText } from '../../../core/zones/one-zone.ts';
+import { checkInner, checkOuter, readPercent } from '../../../renderer/stick/zone.ts';
 
 describe('the zone asked about', () => {
-  it('is a chain of one stage that the chain reader takes', () => {
-    for (const shape of ['axial', 'radial', 'scaledRadial'] as const)
-      expect(parseChain(structuredClone(chainOf({ shape, inner: 0.1, outer: 0.9 })))).toMatchObject({ ok: true });
-  });
-
-  it('carries an outer edge only where it rescales', () => {
-    expect(chainOf({ shape: 'radial', inner: 0.1, outer: 0.9 }).stages).toEqual([{ zone: 'radial', inner: 0.1 }]);
-    expect(chainOf({ shape: 'scaledRadial', inner: 0.1, outer: 0.9 }).stages).toEqual([
-      { zone: 'scaledRadial', inner: 0.1, outer: 0.9 },
-    ]);
-  });
-
-  it('has a name that states it', () => {
-    expect(zoneName({ shape: 'radial', inner: 0.08, outer: 1 })).toBe('radial 8 %, cut');
-    expect(zoneName({ shape: 'scaledRadial', inner: 0.075, outer: 0.95 })).toBe('scaled radial 7.5 to 95 %');
-  });
-
   it('refuses edges out of order or out of range in one sentence', () => {
     const scaled = { shape: 'scaledRadial', inner: 0.1, outer: 0.9 } as const;
     expect(checkInner(scaled, 0.9)).toContain('less than the outer edge, 90 %');

@@ -1,12 +1,12 @@
 /** A stick as a survey gives it, and the details a bench answers with, for the Workbench's tests. */
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import type { HistoryStore } from '../../../renderer/stick/kept-history.ts';
+import type { ReloadStore } from '../../../renderer/stick/reload-shelf.ts';
 import { measureUnder, withZones, type Standing } from '../../../renderer/stick/standing.ts';
-import type { SurveyDetails } from '../../../renderer/views/workbench/workbench-state.svelte.ts';
-import { chainOf, type Zone } from '../../../renderer/stick/zone.ts';
+import type { SurveyDetails } from '../../../renderer/stick/opened-survey.svelte.ts';
+import { chainOf, type Zone } from '../../../core/zones/one-zone.ts';
 import { emptyReport } from '../../support/empty-report.ts';
-import { sensorFields } from '../../support/fields.ts';
+import { reportedFields, sensorFields } from '../../support/fields.ts';
 import { makeBenchStick, makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 
 export const zone: Zone = { shape: 'radial', inner: 0.08, outer: 1 };
@@ -33,6 +33,19 @@ export function oneRelease(): StickEvidence {
     about: { x: 2030, y: 2000 },
   });
 }
+
+/** A gate of 120 counts about the middle of eight bits, wide enough to the right to meet the limit of the field. */
+export function clippedStick(): StickEvidence {
+  return makeEvidence({
+    fields: reportedFields,
+    dwells: [{ point: { x: 128, y: 127 } }],
+    turns: sixTurns((degrees) => (degrees === 0 ? 127 : 120)),
+    about: { x: 128, y: 127 },
+  });
+}
+
+/** The whole range of eight bits. */
+export const eightBits = { x: { min: 0, centre: 127.5, max: 255 }, y: { min: 0, centre: 127.5, max: 255 } };
 
 export function standUnder(evidence: StickEvidence, under: StickMapping = mapping, asked: Zone = zone): Standing {
   return withZones(measureUnder(evidence, { tone: 'now', mapping: under }), chainOf(asked));
@@ -61,7 +74,7 @@ export function asSent(
 }
 
 /** A window's session storage with nothing in it. */
-export function memoryStore(): HistoryStore {
+export function memoryStore(): ReloadStore {
   const kept = new Map<string, string>();
   return { getItem: (key) => kept.get(key) ?? null, setItem: (key, value) => void kept.set(key, value) };
 }

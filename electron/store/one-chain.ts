@@ -1,0 +1,18 @@
+/** Settings as an earlier version wrote them: one zone beside a chain that was null where the zone was asked about. */
+import { z } from 'zod';
+import { chainOf } from '../../core/zones/one-zone.ts';
+
+const zoneSchema = z.object({
+  shape: z.enum(['axial', 'radial', 'scaledRadial']),
+  inner: z.number(),
+  outer: z.number(),
+});
+
+/** The zone as a chain of one stage where there was no chain; it is asked for once, since what is written again has no zone. */
+export function oneChain(raw: object): object {
+  const { zone, chain, ...others } = raw as { zone?: unknown; chain?: unknown };
+  const read = zoneSchema.safeParse(zone);
+  // What is no zone is passed over: the default stands, as where nothing was written.
+  const kept = chain ?? (read.success ? chainOf(read.data) : null);
+  return kept === null ? others : { ...others, chain: kept };
+}
