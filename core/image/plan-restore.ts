@@ -1,10 +1,11 @@
 /** Plans the bytes that bring another image back. */
+import { toHex } from '../hid/hex.ts';
 import { done, failed, type Result } from '../result.ts';
 import { checkImage } from './check-image.ts';
 import { checkRestored } from './check-restored.ts';
-import { compareImages } from './compare-images.ts';
+import { compareImages, type DifferingRun } from './compare-images.ts';
 import { isWithin, regionsOf } from './map-regions.ts';
-import type { MemoryMap } from './memory-map.ts';
+import type { ByteRange, MemoryMap } from './memory-map.ts';
 import type { Patch } from './patch.ts';
 import type { Digest } from './plan-patch.ts';
 
@@ -37,11 +38,11 @@ export function planRestore(
     map: map.id,
     sha256: digest(image),
     size: map.size,
-    changes: runs.map(({ offset, old, new: now, means }) => ({
+    changes: joined(runs).map(({ offset, length, names }) => ({
       offset,
-      old,
-      new: now,
-      means: means ?? `bytes ${offset} to ${offset + old.length / 2 - 1}`,
+      old: toHex(image.subarray(offset, offset + length)),
+      new: toHex(after.subarray(offset, offset + length)),
+      means: names.length > 0 ? names.join('; ') : `bytes ${offset} to ${offset + length - 1}`,
     })),
     result: digest(after),
     restores: true,
@@ -59,4 +60,25 @@ function restored(image: Uint8Array, target: Uint8Array, map: MemoryMap, scope: 
     after[at] = target[at] ?? 0;
   }
   return after;
+}
+
+interface Stretch extends ByteRange {
+  readonly names: readonly string[];
+}
+
+/** Runs of one named value or region are one stretch, whatever bytes between them stay: a name is told once. */
+function joined(runs: readonly DifferingRun[]): Stretch[] {
+  const stretches: Stretch[] = [];
+  for (const { offset, old, means } of runs) {
+    const [names, last] = [means?.split('; ') ?? [], stretches.at(-1)];
+    const end = offset + old.length / 2;
+    if (last !== undefined && names.some((name) => last.names.includes(name)))
+      stretches[stretches.length - 1] = {
+        offset: last.offset,
+        length: end - last.offset,
+        names: [...new Set([...last.names, ...names])],
+      };
+    else stretches.push({ offset, length: end - offset, names });
+  }
+  return stretches;
 }

@@ -1,6 +1,7 @@
 /** Settings as an earlier version wrote them: one zone beside a chain that was null where the zone was asked about. */
 import { z } from 'zod';
 import { chainOf } from '../../core/zones/one-zone.ts';
+import { parseChain } from '../../core/zones/parse-chain.ts';
 
 const zoneSchema = z.object({
   shape: z.enum(['axial', 'radial', 'scaledRadial']),
@@ -11,8 +12,9 @@ const zoneSchema = z.object({
 /** The zone as a chain of one stage where there was no chain; it is asked for once, since what is written again has no zone. */
 export function oneChain(raw: object): object {
   const { zone, chain, ...others } = raw as { zone?: unknown; chain?: unknown };
+  if (chain !== undefined && chain !== null) return { ...others, chain };
   const read = zoneSchema.safeParse(zone);
+  const made = read.success ? parseChain(chainOf(read.data)) : null;
   // What is no zone is passed over: the default stands, as where nothing was written.
-  const kept = chain ?? (read.success ? chainOf(read.data) : null);
-  return kept === null ? others : { ...others, chain: kept };
+  return made?.ok === true ? { ...others, chain: made.value } : others;
 }

@@ -66,8 +66,10 @@ describe('the settings', () => {
     const chain = { ...settings.read().chain, name: 'mine', stages: [{ minimumOutput: 0.1 }] };
     await writeFile(file, JSON.stringify({ zone, chain }));
     expect(settings.read().chain).toEqual(chain);
-    await writeFile(file, JSON.stringify({ zone: { shape: 'oval' }, chain: null }));
-    expect([settings.read().chain, settings.problem]).toEqual([defaultSettings.chain, null]);
+    for (const wrong of [{ shape: 'oval' }, { shape: 'scaledRadial', inner: 0.9, outer: 0.1 }]) {
+      await writeFile(file, JSON.stringify({ zone: wrong, chain: null }));
+      expect([settings.read().chain, settings.problem]).toEqual([defaultSettings.chain, null]);
+    }
   });
 
   it.each(['{"theme":', '["dark"]', '"dark"', '{"theme":"purple"}', ''])(
