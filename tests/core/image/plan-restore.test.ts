@@ -15,7 +15,9 @@ test('a restore tells each named value and region once, and brings the image bac
       fc.property(nudge, nudge, nudge, (min, centre, max) => {
         const { x, y } = leftMapping;
         const left = { x: { min: x.min + min, centre: x.centre + centre, max: x.max + max }, y };
-        const [held, target] = [{ ...bothMappings, left }, bothMappings].map((sticks) => makeImage(map, { factory: sticks }));
+        const [held, target] = [{ ...bothMappings, left }, bothMappings].map((sticks) =>
+          makeImage(map, { factory: sticks }),
+        );
         const plan = planRestore(held!, target!, map, 'calibration', digest);
         if (!plan.ok) {
           expect(plan.problem.code).toBe('patch-nothing');
