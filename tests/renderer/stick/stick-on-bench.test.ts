@@ -25,7 +25,9 @@ function proposeFor(
     limits: { whole: true, least: 0, greatest: 4095 },
     seed: 1,
   });
-  return made.ok ? { ok: true, value: structuredClone({ ...made.value, reasons: [...made.value.reasons], hides: null }) } : made;
+  return made.ok
+    ? { ok: true, value: structuredClone({ ...made.value, reasons: [...made.value.reasons], hides: null }) }
+    : made;
 }
 
 function onBench(part: Partial<BenchSources> = {}, details: SurveyDetails = survey) {
