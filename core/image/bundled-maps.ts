@@ -1,43 +1,37 @@
 /** The maps of the program's own simulated pads; maps of real pads are for the technician to make, share and prove. */
 import type { MemoryMap } from './memory-map.ts';
-import type { SpanField, StickCodec } from './stick-codec.ts';
+import type { StickCodec } from './stick-codec.ts';
 
 const hosts: MemoryMap['hosts'] = [
   { name: 'a host that knows both layers', reads: ['user', 'factory'] },
   { name: 'a host that reads the factory layer alone', reads: ['factory'] },
 ];
 
-function packed(...order: [SpanField, SpanField, SpanField]): StickCodec {
-  return { form: 'packed12', order };
-}
-
-/** Left stick stored from the top down, right stick from the centre on. */
-const leftCodec = packed('above', 'centre', 'below');
-const rightCodec = packed('centre', 'below', 'above');
+const packedCodec: StickCodec = { form: 'packed12', order: ['below', 'above', 'centre'] };
 const wordCodec: StickCodec = { form: 'words', bits: 16, endian: 'little', values: 'minCentreMax' };
 
 const packedMap: MemoryMap = {
   kind: 'stickwright-memory-map',
   version: 1,
   id: 'bench-pad-packed',
-  name: 'Bench pad with sensor counts: packed pairs of 12 bits, user layer with markers',
+  name: 'Bench pad with sensor counts: packed pairs of 12 bits, a user layer with a marker and a checksum',
   proof: 'proven',
-  size: 64 * 1024,
-  fingerprint: [{ offset: 0x0000, bytes: '53570a01' }],
+  size: 48 * 1024,
+  fingerprint: [{ offset: 0x0000, bytes: '53570c01' }],
   layers: {
     factory: {
       marker: null,
       checksum: null,
-      sticks: { left: { offset: 0x2140, codec: leftCodec }, right: { offset: 0x2149, codec: rightCodec } },
+      sticks: { left: { offset: 0x2c10, codec: packedCodec }, right: { offset: 0x2c30, codec: packedCodec } },
     },
     user: {
-      marker: { offset: 0x4300, valid: '5ac3', empty: 'ffff' },
-      checksum: null,
-      sticks: { left: { offset: 0x4302, codec: leftCodec }, right: { offset: 0x4310, codec: rightCodec } },
+      marker: { offset: 0x7640, valid: '6b1ed427', empty: 'ffffffff' },
+      checksum: { kind: 'crc16xmodem', offset: 0x7648, endian: 'big', covers: { offset: 0x7620, length: 36 } },
+      sticks: { left: { offset: 0x7630, codec: packedCodec }, right: { offset: 0x7620, codec: packedCodec } },
     },
   },
   hosts,
-  volatile: [{ offset: 0xf000, length: 0x100 }],
+  volatile: [{ offset: 0xb000, length: 0x100 }],
   plausible: { bits: 12, leastSpan: 200 },
 };
 

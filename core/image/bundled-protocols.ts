@@ -36,7 +36,7 @@ const benchProtocol: MemoryProtocol = {
   identify: {
     code: 1,
     kinds: [
-      { offset: 0, bytes: '53570a', map: 'bench-pad-packed' },
+      { offset: 0, bytes: '53570c', map: 'bench-pad-packed' },
       { offset: 0, bytes: '53570b', map: 'bench-pad-words' },
     ],
     unit: { offset: 4, length: 8 },

@@ -2,12 +2,12 @@
 import type { SpanField, StickCodec } from './stick-codec.ts';
 
 const orders: readonly (readonly [SpanField, SpanField, SpanField])[] = [
+  ['above', 'below', 'centre'],
   ['above', 'centre', 'below'],
-  ['centre', 'below', 'above'],
+  ['below', 'above', 'centre'],
   ['below', 'centre', 'above'],
   ['centre', 'above', 'below'],
-  ['above', 'below', 'centre'],
-  ['below', 'above', 'centre'],
+  ['centre', 'below', 'above'],
 ];
 
 const values = ['minCentreMax', 'centreAndSpans'] as const;

@@ -3,10 +3,10 @@ import type { StickId } from '../pad/stick.ts';
 import type { FirmwareMapping, StoredLayers } from './build.ts';
 import { createChance } from './chance.ts';
 
-/** `packed`: 64 KiB, pairs of 12 bits, a user layer behind a marker; `words`: 4 KiB, 16-bit words with a checksum. */
+/** `packed`: 48 KiB, pairs of 12 bits, a user layer with marker and checksum behind it; `words`: 4 KiB, 16-bit words with a checksum. */
 export type MemoryKind = 'packed' | 'words';
 
-const SIZES: Readonly<Record<MemoryKind, number>> = { packed: 64 * 1024, words: 4096 };
+const SIZES: Readonly<Record<MemoryKind, number>> = { packed: 48 * 1024, words: 4096 };
 const ERASED = 0xff;
 
 /** Beside the mappings it holds what looks like a program, its constants and erased stretches, the same for the same seed. */
@@ -18,29 +18,32 @@ export function memoryImage(kind: MemoryKind, { factory, user }: StoredLayers, s
     if (chance.next() < 0.4) continue;
     for (let at = page; at < page + 512; at += 1) image[at] = Math.floor(256 * chance.next());
   }
-  image.set([0x53, 0x57, kind === 'packed' ? 0x0a : 0x0b, 0x01], 0);
+  image.set([0x53, 0x57, kind === 'packed' ? 0x0c : 0x0b, 0x01], 0);
   if (kind === 'packed') putPackedLayers(image, { factory, user });
   else putWords(image, { ...factory, ...user });
   return image;
 }
 
 function putPackedLayers(image: Uint8Array, { factory, user }: StoredLayers): void {
-  putPairs(image, 0x2140, 'left', factory.left);
-  putPairs(image, 0x2149, 'right', factory.right);
-  image.fill(ERASED, 0x4300, 0x4319);
+  putPairs(image, 0x2c10, factory.left);
+  putPairs(image, 0x2c30, factory.right);
+  image.fill(ERASED, 0x7620, 0x764a);
   if (user === null) return;
-  image.set([0x5a, 0xc3], 0x4300);
-  putPairs(image, 0x4302, 'left', user.left ?? factory.left);
-  putPairs(image, 0x4310, 'right', user.right ?? factory.right);
+  putPairs(image, 0x7620, user.right ?? factory.right);
+  putPairs(image, 0x7630, user.left ?? factory.left);
+  image.set([0x6b, 0x1e, 0xd4, 0x27], 0x7640);
+  const sum = checksum(image.subarray(0x7620, 0x7644), 0);
+  image.set([sum >> 8, sum & 0xff], 0x7648);
 }
 
-/** The left stick from the top down, the right one from the centre on; two numbers of 12 bits in three bytes. */
-function putPairs(image: Uint8Array, offset: number, stick: StickId, { x, y }: FirmwareMapping): void {
-  const above = [x.max - x.centre, y.max - y.centre] as const;
-  const centre = [x.centre, y.centre] as const;
-  const below = [x.centre - x.min, y.centre - y.min] as const;
-  const order = stick === 'left' ? [above, centre, below] : [centre, below, above];
-  for (const [index, [a, b]] of order.entries())
+/** The spans below and above the centre, then the centre: x and y each time, two numbers of 12 bits in three bytes. */
+function putPairs(image: Uint8Array, offset: number, { x, y }: FirmwareMapping): void {
+  const pairs = [
+    [x.centre - x.min, y.centre - y.min],
+    [x.max - x.centre, y.max - y.centre],
+    [x.centre, y.centre],
+  ] as const;
+  for (const [index, [a, b]] of pairs.entries())
     image.set([a & 0xff, (a >> 8) | ((b & 0x0f) << 4), b >> 4], offset + 3 * index);
 }
 
@@ -51,9 +54,9 @@ function putWords(image: Uint8Array, { left, right }: Readonly<Record<StickId, F
   image.set([sum & 0xff, sum >> 8], 0x0118);
 }
 
-/** The cyclic checksum of 16 bits with polynomial 0x1021 and all bits set at the start, bit by bit. */
-export function checksum(bytes: Uint8Array): number {
-  let sum = 0xffff;
+/** The cyclic checksum of 16 bits with polynomial 0x1021, bit by bit; all bits are set at the start unless told otherwise. */
+export function checksum(bytes: Uint8Array, start = 0xffff): number {
+  let sum = start;
   for (const byte of bytes) {
     sum ^= byte << 8;
     for (let bit = 0; bit < 8; bit += 1)

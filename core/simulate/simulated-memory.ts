@@ -30,7 +30,7 @@ const READ_MICROS = 700;
 const WRITE_MICROS = 2_500;
 const MICROS_A_BYTE = 40;
 /** Counts how often the pad was asked; the memory changes there by itself. */
-const COUNTER_AT = 0xf000;
+const COUNTER_AT = 0xb000;
 
 /** A collection of the vendor's own page with the two reports, to stand after a pad's other collections. */
 export const memoryDescriptor: Uint8Array = Uint8Array.from([
@@ -75,7 +75,7 @@ export class SimulatedMemory {
   #perform(code: number, address: number, length: number, payload: Uint8Array, data: Uint8Array): number {
     switch (code) {
       case 1:
-        data.set([0x53, 0x57, this.#kind === 'packed' ? 0x0a : 0x0b, 0x01, ...this.#unit]);
+        data.set([0x53, 0x57, this.#kind === 'packed' ? 0x0c : 0x0b, 0x01, ...this.#unit]);
         return STATUS.good;
       case 2:
         if (length > 48 || address + length > this.image.length) return STATUS.outOfRange;

@@ -8,7 +8,7 @@ export interface ChangeRow {
   readonly new: string;
   /** E.g. `ace556 → 46e556`; empty below the first value of the same bytes. */
   readonly bytes: string;
-  /** Offset in hex, e.g. `0x2140`; empty where `bytes` is. */
+  /** Offset in hex, e.g. `0x2c10`; empty where `bytes` is. */
   readonly at: string;
 }
 
@@ -34,7 +34,7 @@ export function changeRows(changes: readonly Change[]): ChangeRow[] {
   });
 }
 
-/** E.g. 8512 → `0x2140`. */
+/** E.g. 11280 → `0x2c10`. */
 export function hexOffset(offset: number): string {
   return `0x${offset.toString(16).padStart(4, '0')}`;
 }

@@ -12,7 +12,7 @@ export function codecWords(codec: StickCodec): string {
   return codec.bits === 8 ? `bytes: ${values}` : `${codec.bits}-bit words, ${codec.endian} end first: ${values}`;
 }
 
-/** E.g. `left 0x2140, right 0x2149`. */
+/** E.g. `left 0x2c10, right 0x2c30`. */
 export function placeText({ sticks }: FoundPlace): string {
   return STICKS.flatMap((stick) => {
     const hit = sticks[stick];

@@ -117,10 +117,10 @@ test('the finder names likely places; a confirmed one becomes an unproven map', 
   await app.getByRole('link', { name: 'Find and maps' }).click();
   await app.getByRole('button', { name: 'Find by the survey' }).click();
   const places = app.getByRole('region', { name: 'Likely places' });
-  await expect(places.getByRole('row', { name: /0x2140/u }).first()).toBeVisible({ timeout: 30_000 });
+  await expect(places.getByRole('row', { name: /0x2c10/u }).first()).toBeVisible({ timeout: 30_000 });
   await expectAccessible(app);
   await places
-    .getByRole('checkbox', { name: /0x2140, right 0x2149 is the factory layer/u })
+    .getByRole('checkbox', { name: /0x2c10, right 0x2c30 is the factory layer/u })
     .first()
     .check();
   await app.getByLabel('Name of the map').fill('Bench pad of mine');
@@ -140,7 +140,7 @@ test('typed numbers are found, and a bad one is told in place', async ({ app }) 
   const numbers = { 'x min': 850, 'x centre': 2061, 'x max': 3270, 'y min': 840, 'y centre': 2038, 'y max': 3235 };
   for (const [name, value] of Object.entries(numbers)) await app.getByLabel(name).fill(String(value));
   await app.getByRole('button', { name: 'Find by these' }).click();
-  await expect(app.getByRole('region', { name: 'Likely places' }).getByRole('row', { name: /0x2140/u }).first()).toBeVisible(); // prettier-ignore
+  await expect(app.getByRole('region', { name: 'Likely places' }).getByRole('row', { name: /0x2c10/u }).first()).toBeVisible(); // prettier-ignore
 });
 
 test('yours is planned on what the pad holds, shown in full, confirmed, written, read back and there', async ({

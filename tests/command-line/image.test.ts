@@ -123,7 +123,7 @@ describe('stickwright image', () => {
 
   it('refuses two copies that differ where nothing changes by itself', async () => {
     const copy = await readFile(file('pad.bin'));
-    copy[0x2140] = (copy[0x2140] ?? 0) ^ 1;
+    copy[0x2c10] = (copy[0x2c10] ?? 0) ^ 1;
     await writeFile(file('copy.bin'), copy);
     const ran = await stickwright([
       'image',
@@ -137,6 +137,6 @@ describe('stickwright image', () => {
       file('none.json'),
     ]);
     expect(ran).toMatchObject({ code: 1 });
-    expect(ran.stderr).toContain('byte 8512');
+    expect(ran.stderr).toContain('byte 11280');
   });
 });

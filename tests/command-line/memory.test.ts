@@ -60,7 +60,7 @@ describe('stickwright memory', () => {
     const restored = await stickwright([...back, '--confirm', (await show(back)).confirm]);
     expect(restored).toMatchObject({ code: 0 });
     await stickwright(['memory', 'read', '--demo', 'healthy', '--out', file('again.bin'), '--force']);
-    expect((await readFile(file('again.bin'))).subarray(0, 0xf000)).toEqual(before.subarray(0, 0xf000));
+    expect((await readFile(file('again.bin'))).subarray(0, 0xb000)).toEqual(before.subarray(0, 0xb000));
   });
 
   it('does not overwrite an image file, and says so before it touches the pad', async () => {
@@ -191,7 +191,7 @@ describe('bad input', () => {
   });
 
   it('a simulated pad whose kept memory is one byte short is not taken for a pad', async () => {
-    await writeFile(file('demos/stale.bin'), new Uint8Array(65_535));
+    await writeFile(file('demos/stale.bin'), new Uint8Array(49_151));
     await refused(['memory', 'read', '--demo', 'stale', '--out', file('none.bin')], 'stale.bin is not whole');
     await rm(file('demos/stale.bin'));
   });

@@ -1,5 +1,5 @@
 /**
- * A whole session through the bench (read, plan, confirm, journal, write, read back, compare) with its real files, and one that reads 64 KiB twice on a simulated pad against the bare time of its commands: spacing, answer and blocks as the pad takes them.
+ * A whole session through the bench (read, plan, confirm, journal, write, read back, compare) with its real files, and one that reads 48 KiB twice on a simulated pad against the bare time of its commands: spacing, answer and blocks as the pad takes them.
  * The pad's own time is virtual; what the session itself costs is real and stands on top. Run: `node tests/perf/memory-session.ts`.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
@@ -53,7 +53,7 @@ const runs = Array.from({ length: RUNS }, once).toSorted((a, b) => a.ownMillis -
 const { bareMillis, ownMillis } = runs[RUNS >> 1] ?? { bareMillis: Number.NaN, ownMillis: Number.NaN };
 console.log(
   JSON.stringify({
-    figure: 'memory session, 64 KiB read twice, on top of the bare time of its commands (aim: below 10 %)',
+    figure: 'memory session, 48 KiB read twice, on top of the bare time of its commands (aim: below 10 %)',
     bareMillis,
     ownMillis,
     onTopShare: ownMillis / bareMillis,
@@ -96,7 +96,7 @@ for (let run = 0; run < RUNS; run += 1) wholes.push(await wholeSession());
 const whole = wholes.toSorted((a, b) => a.ownMillis - b.ownMillis)[RUNS >> 1] ?? { bareMillis: 0, ownMillis: 0 };
 console.log(
   JSON.stringify({
-    figure: 'whole session of 64 KiB through the bench, its files with it (aim: below 10 % on top)',
+    figure: 'whole session of 48 KiB through the bench, its files with it (aim: below 10 % on top)',
     ...whole,
     onTopShare: whole.ownMillis / whole.bareMillis,
   }),

@@ -36,9 +36,9 @@ export const faultMap: MemoryMap = {
       sticks: { left: { offset: 0x40, codec: leftCodec }, right: { offset: 0x49, codec: rightCodec } },
     },
     user: {
-      marker: { offset: 0x100, valid: '5ac3', empty: 'ffff' },
+      marker: { offset: 0x120, valid: '6b1ed427', empty: 'ffffffff' },
       checksum: null,
-      sticks: { left: { offset: 0x102, codec: leftCodec }, right: { offset: 0x110, codec: rightCodec } },
+      sticks: { left: { offset: 0x100, codec: leftCodec }, right: { offset: 0x110, codec: rightCodec } },
     },
   },
   volatile: [{ offset: 0x3f0, length: 16 }],
@@ -68,8 +68,9 @@ export function faultImage(): Uint8Array {
   const factory = demos.healthy.build.firmware;
   const packed = memoryImage('packed', { factory, user: null }, 1);
   const image = memoryImage('words', { factory, user: null }, 1).slice(0, faultMap.size);
-  image.fill(0xff, 0x100, 0x120);
-  image.set(packed.subarray(0x2140, 0x2152), 0x40);
+  image.fill(0xff, 0x100, 0x130);
+  image.set(packed.subarray(0x2c10, 0x2c19), 0x40);
+  image.set(packed.subarray(0x2c30, 0x2c39), 0x49);
   return image;
 }
 

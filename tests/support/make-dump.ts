@@ -18,8 +18,8 @@ interface Dump {
 const SIZE = 512 * 1024;
 
 const codecs: readonly (readonly [StickCodec, 8 | 12])[] = [
-  [{ form: 'packed12', order: ['above', 'centre', 'below'] }, 12],
-  [{ form: 'packed12', order: ['centre', 'below', 'above'] }, 12],
+  [{ form: 'packed12', order: ['below', 'above', 'centre'] }, 12],
+  [{ form: 'packed12', order: ['centre', 'above', 'below'] }, 12],
   [{ form: 'words', bits: 16, endian: 'little', values: 'minCentreMax' }, 12],
   [{ form: 'words', bits: 16, endian: 'big', values: 'centreAndSpans' }, 12],
   [{ form: 'words', bits: 12, endian: 'little', values: 'centreAndSpans' }, 12],

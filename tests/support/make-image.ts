@@ -40,13 +40,14 @@ export function makeImage(
       }
     }
     const { marker, checksum } = layer;
-    if (checksum !== null) {
-      const { kind, offset, endian, covers } = checksum;
-      image.set(checksumOf(kind, endian, image.subarray(covers.offset, covers.offset + covers.length)), offset);
-    }
     if (marker !== null) {
       const bytes = mappings === undefined ? marker.empty : marker.valid;
       if (bytes !== null) image.set(bytesOf(bytes), marker.offset);
+    }
+    // It may cover the marker.
+    if (checksum !== null) {
+      const { kind, offset, endian, covers } = checksum;
+      image.set(checksumOf(kind, endian, image.subarray(covers.offset, covers.offset + covers.length)), offset);
     }
   }
   return image;

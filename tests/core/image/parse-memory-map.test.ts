@@ -25,18 +25,18 @@ describe('parseMemoryMap', () => {
     ['another version', changed(packed, ['version'], 2), 'version must be 1'],
     [
       'overlapping regions',
-      changed(packed, ['layers', 'factory', 'sticks', 'right', 'offset'], 0x2144),
+      changed(packed, ['layers', 'factory', 'sticks', 'right', 'offset'], 0x2c14),
       'overlap at byte',
     ],
     [
       'a region beyond the image',
-      changed(packed, ['layers', 'factory', 'sticks', 'left', 'offset'], 65_530),
-      'beyond the 65536',
+      changed(packed, ['layers', 'factory', 'sticks', 'left', 'offset'], 49_146),
+      'beyond the 49152',
     ],
-    ['a volatile region', changed(packed, ['volatile'], [{ offset: 0x2140, length: 1 }]), 'volatile'],
+    ['a volatile region', changed(packed, ['volatile'], [{ offset: 0x2c10, length: 1 }]), 'volatile'],
     [
       'a fingerprint beyond the image',
-      changed(packed, ['fingerprint'], [{ offset: 65_535, bytes: '0102' }]),
+      changed(packed, ['fingerprint'], [{ offset: 49_151, bytes: '0102' }]),
       'fingerprint',
     ],
     [

@@ -41,9 +41,9 @@ describe('planPatch', () => {
     const plan = good(planPatch(image, packed, 'factory', moved, digest));
     expect(plan).toMatchObject({ map: packed.id, size: packed.size, sha256: digest(image) });
     expect(plan.changes.map(({ means }) => means)).toEqual([
+      'factory left x.min 850 → 800',
       'factory left x.max 3270 → 3350',
       'factory left x.centre 2061 → 2070',
-      'factory left x.min 850 → 800',
     ]);
     for (const change of plan.changes) expect(change.old).toHaveLength(change.new.length);
   });
@@ -54,9 +54,10 @@ describe('planPatch', () => {
     expect(plan.changes.map(({ means }) => means)).toContain('factory left x.max stays 3270, 1199 from the new centre');
   });
 
-  it('sets the marker of a layer that nothing would read otherwise, last of all', () => {
+  it('sets the marker of a layer that nothing would read otherwise, then the checksum that covers it', () => {
     const plan = good(planPatch(image, packed, 'user', bothMappings, digest));
-    expect(plan.changes.at(-1)?.means).toBe('user marker: valid from now on');
+    expect(plan.changes.at(-2)?.means).toBe('user marker: valid from now on');
+    expect(plan.changes.at(-1)?.means).toMatch(/^user checksum /u);
     const after = good(applyPatch(image, plan, packed, digest));
     const hosts = (bytes: Uint8Array) => whoReads(decodeLayers(bytes, packed), packed).map(({ layer }) => layer);
     expect(hosts(image)).toEqual(['factory', 'factory']);

@@ -118,7 +118,7 @@ describe('the calls around kept images', () => {
     ['long', 1, '1 too many'],
   ])('says how many bytes an image is too %s', async (_name, by, words) => {
     const made = await makeBench();
-    const bytes = new Uint8Array(64 * 1024 + by);
+    const bytes = new Uint8Array(packed.size + by);
     bytes.set(packedImage().subarray(0, bytes.length));
     const image = valueOf(await take(made, bytes));
     const opened = await made.bench.handle('images.open', { image, map: PACKED });

@@ -6,14 +6,14 @@ import { readTyped } from '../../../renderer/memory/typed-mapping.ts';
 
 const axis = { min: 800, centre: 2048, max: 3300 };
 const stick = { x: axis, y: axis };
-const codec = { form: 'packed12', order: ['above', 'centre', 'below'] } as const;
-const hit = { stick: 'left', codec, offset: 0x2140, mapping: stick, furthest: 12, expected: 1e-9 } as const;
+const codec = { form: 'packed12', order: ['below', 'above', 'centre'] } as const;
+const hit = { stick: 'left', codec, offset: 0x2c10, mapping: stick, furthest: 12, expected: 1e-9 } as const;
 const place = { sticks: { left: hit }, distance: null, again: [], expected: 1e-9 };
 
 describe('places in words', () => {
   test('say where, how stored and how likely by chance', () => {
-    expect(placeText(place)).toBe('left 0x2140');
-    expect(codecWords(codec)).toBe('12-bit pairs: above, centre, below');
+    expect(placeText(place)).toBe('left 0x2c10');
+    expect(codecWords(codec)).toBe('12-bit pairs: below, above, centre');
     expect([2.4, 0.02, 1e-5].map(chanceText)).toEqual(['2.4 by chance', '0.02 by chance', 'under 1 in 100,000']);
   });
 
@@ -23,7 +23,7 @@ describe('places in words', () => {
       image: 'a',
       id: 'my-pad',
       name: 'My pad',
-      layers: { factory: { left: { offset: 0x2140, codec } } },
+      layers: { factory: { left: { offset: 0x2c10, codec } } },
     });
     expect(mapWish('a', ' !', { factory: place })).toBeNull();
     expect(mapWish('a', 'My pad', {})).toBeNull();

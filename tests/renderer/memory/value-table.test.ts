@@ -26,14 +26,14 @@ test('without a measured number nothing is called different', () => {
 
 test('a change of two values in the same bytes is told as two named values with the bytes once', () => {
   const changes = [
-    { offset: 0x2140, old: 'ace556', new: '46e557', means: 'factory left x.max 3500 → 3400; y.max 3400 → 3416' },
-    { offset: 0x4300, old: 'ffff', new: '5ac3', means: 'user marker: valid from now on' },
+    { offset: 0x2c10, old: 'ace556', new: '46e557', means: 'factory left x.max 3500 → 3400; y.max 3400 → 3416' },
+    { offset: 0x7640, old: 'ffffffff', new: '6b1ed427', means: 'user marker: valid from now on' },
     { offset: 0x0118, old: '0102', new: '0304', means: 'factory checksum 0102 → 0304' },
   ];
   expect(changeRows(changes)).toEqual([
-    { name: 'factory left x.max', old: '3500', new: '3400', bytes: 'ace556 → 46e557', at: '0x2140' },
+    { name: 'factory left x.max', old: '3500', new: '3400', bytes: 'ace556 → 46e557', at: '0x2c10' },
     { name: 'factory left y.max', old: '3400', new: '3416', bytes: '', at: '' },
-    { name: 'user marker: valid from now on', old: '', new: '', bytes: 'ffff → 5ac3', at: '0x4300' },
+    { name: 'user marker: valid from now on', old: '', new: '', bytes: 'ffffffff → 6b1ed427', at: '0x7640' },
     { name: 'factory checksum', old: '0102', new: '0304', bytes: '0102 → 0304', at: '0x0118' },
   ]);
 });
