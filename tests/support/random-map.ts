@@ -26,7 +26,7 @@ const codec: fc.Arbitrary<StickCodec> = fc.oneof(
 const markerBytes = fc.constantFrom(
   { valid: 'a5', empty: 'ff' },
   { valid: 'ffff', empty: null },
-  { valid: '5ac3', empty: 'ffff' },
+  { valid: '7e19', empty: 'ffff' },
   { valid: '01020304', empty: '01020300' },
 );
 
