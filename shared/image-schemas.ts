@@ -1,7 +1,9 @@
 /** Run-time schemas of memory images, maps and plans as the bench gives them to the screen. */
 import { z } from 'zod';
+import { askCodes } from '../core/image/patch-asks.ts';
+import { ownerSchema } from '../core/pad/owner.ts';
 import { codecSchema, memoryMapSchema } from '../core/image/parse-memory-map.ts';
-import { stickIdSchema, stickMappingSchema } from './schemas.ts';
+import { stickIdSchema, stickMappingSchema, surveyHandleSchema } from './schemas.ts';
 
 /** A kept image by the SHA-256 of its bytes. */
 export const imageHandleSchema = z.string().regex(/^[0-9a-f]{64}$/u);
@@ -12,8 +14,15 @@ export const layerNameSchema = z.enum(['factory', 'user']);
 export const imageSummarySchema = z.object({
   image: imageHandleSchema,
   size: z.number(),
-  /** When and why it was kept, newest first; `pad` is what the pad was called that it was read from. */
-  kept: z.array(z.object({ at: z.string(), why: z.string(), map: z.string().nullable(), pad: z.string().nullable() })),
+  /** When and why it was kept, newest first; `pad` is the one that it was read from, or made for. */
+  kept: z.array(
+    z.object({
+      at: z.string(),
+      why: z.string(),
+      map: z.string().nullable(),
+      pad: ownerSchema.extend({ product: z.string() }).nullable(),
+    }),
+  ),
 });
 
 export const mapSummarySchema = z.object({
@@ -64,6 +73,17 @@ export const imageDetailsSchema = z.object({
 
 export const changeSchema = z.object({ offset: z.number(), old: z.string(), new: z.string(), means: z.string() });
 
+/** What is confirmed by itself before it is written, one plain sentence each. */
+export const askCodeSchema = z.enum(askCodes);
+export const askSchema = z.object({ code: askCodeSchema, says: z.string() });
+
+/** Where numbers are from: a survey, a mapping kept under a name, or a file with what it says of its pad. */
+export const numbersFromSchema = z.union([
+  z.strictObject({ survey: surveyHandleSchema }),
+  z.strictObject({ kept: z.string().min(1).max(80) }),
+  z.strictObject({ file: ownerSchema.nullable(), domain: z.enum(['sensor', 'reported']).nullable() }),
+]);
+
 /** What to plan for an image. `restore` brings another kept image back: its mapped places alone, or the whole of it. */
 export const planWishSchema = z.union([
   z.strictObject({
@@ -74,7 +94,12 @@ export const planWishSchema = z.union([
     }),
   }),
   z.strictObject({
-    store: z.strictObject({ layer: layerNameSchema, mappings: z.partialRecord(stickIdSchema, stickMappingSchema) }),
+    store: z.strictObject({
+      layer: layerNameSchema,
+      mappings: z.partialRecord(stickIdSchema, stickMappingSchema),
+      /** Of all of these numbers; where they are from several, of the one that is known least. */
+      from: numbersFromSchema,
+    }),
   }),
   z.strictObject({ restore: z.strictObject({ image: imageHandleSchema, scope: z.enum(['calibration', 'whole']) }) }),
 ]);
@@ -87,6 +112,8 @@ export const planSchema = z.object({
   /** Bytes that really change. */
   bytes: z.number(),
   changes: z.array(changeSchema).readonly(),
+  /** What would be asked before it is written to the pad that the image is of. */
+  asks: z.array(askSchema).readonly(),
   /** The patch file's text, for saving. */
   patch: z.string(),
 });

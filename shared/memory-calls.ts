@@ -1,6 +1,7 @@
 /** The calls and events around memory images, maps and the memory of a pad. */
 import { z } from 'zod';
 import {
+  askCodeSchema,
   imageComparisonSchema,
   imageDetailsSchema,
   imageHandleSchema,
@@ -55,7 +56,13 @@ export const memoryCalls = {
     reply: imageComparisonSchema,
   },
   'images.plan': {
-    request: z.object({ image: imageHandleSchema, map: mapIdSchema, wish: planWishSchema }),
+    request: z.object({
+      image: imageHandleSchema,
+      map: mapIdSchema,
+      wish: planWishSchema,
+      /** `wrong-checksum`: plan although a stored checksum is wrong already. */
+      accepts: z.array(askCodeSchema).max(3).readonly().exactOptional(),
+    }),
     reply: planSchema,
   },
   /** A patch file's text as a plan. */
@@ -89,8 +96,14 @@ export const memoryCalls = {
   'memory.read': { request: onePad, reply: memoryStateSchema },
   /** What would be written, with the confirmation for it. */
   'memory.preview': { request: onePad.extend({ wish: writeWishSchema }), reply: writePreviewSchema },
-  /** Writes what the confirmation stands for. Answers at once; `memory.state` tells the rest. */
-  'memory.write': { request: onePad.extend({ token: z.string().max(64) }), reply: memoryStateSchema },
+  /** Writes what the confirmation stands for, once everything that it asks is among `accepts`. Answers at once; `memory.state` tells the rest. */
+  'memory.write': {
+    request: onePad.extend({
+      token: z.string().max(64),
+      accepts: z.array(askCodeSchema).max(3).readonly().exactOptional(),
+    }),
+    reply: memoryStateSchema,
+  },
   /** Ends a session; a write that was begun is rolled back. */
   'memory.abort': { request: onePad, reply: memoryStateSchema },
   /** Reads the pad and tells what a journal's write left: before, after, or which bytes differ. */

@@ -1,6 +1,6 @@
 /** What is known of a pad's memory, and where a memory session stands while it runs. */
 import { z } from 'zod';
-import { changeSchema, imageHandleSchema, mapIdSchema, planHandleSchema } from './image-schemas.ts';
+import { askSchema, changeSchema, imageHandleSchema, mapIdSchema, planHandleSchema } from './image-schemas.ts';
 import { identitySchema, padHandleSchema, problemSchema } from './schemas.ts';
 
 export const journalHandleSchema = z.string().min(1).max(64);
@@ -36,6 +36,8 @@ export const memoryAboutSchema = z.object({
   /** The last image that was read from this pad in this run. */
   image: imageHandleSchema.nullable(),
   journal: journalSummarySchema.nullable(),
+  /** Journals that cannot be understood, of whichever pad: nothing new is planned until they are put aside. */
+  rotted: z.array(z.object({ journal: journalHandleSchema, says: z.string() })).readonly(),
 });
 
 /** What a confirmation is asked for: a plan, or what a journal left. */
@@ -52,6 +54,8 @@ export const writePreviewSchema = z.object({
   changes: z.array(changeSchema).readonly(),
   /** Blocks in the order in which they are written; the validity marker stands last. */
   blocks: z.array(z.object({ offset: z.number(), bytes: z.number() })).readonly(),
+  /** Each is confirmed by itself. */
+  asks: z.array(askSchema).readonly(),
   cautions: z.array(z.string()),
 });
 

@@ -3,6 +3,7 @@ import { markedSpans } from '../capture/capture-marks.ts';
 import type { Track } from '../capture/track.ts';
 import type { PadMapping } from '../mapping/mapping.ts';
 import { measureTrack, type TrackMeasures } from '../measure/measure-report.ts';
+import type { PadOwner } from '../pad/owner.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 import { findClipped } from './find-clipped.ts';
 import { findDeadAxis } from './find-dead-axis.ts';
@@ -14,7 +15,7 @@ import { findLooseReturn } from './find-loose-return.ts';
 import { findRestMissing, findRimUncovered } from './find-missing.ts';
 import { findNoisyJoint } from './find-noisy-joint.ts';
 import { findOffCentre } from './find-off-centre.ts';
-import { findOtherPad, type MappingOwner } from './find-other-pad.ts';
+import { findOtherPad } from './find-other-pad.ts';
 import { findOvershoot } from './find-overshoot.ts';
 import { findSeat } from './find-seat.ts';
 import { findShortRange } from './find-short-range.ts';
@@ -76,7 +77,7 @@ export function judgeTrack(
   track: Track,
   mapping: PadMapping | null,
   limits: Limits = defaultLimits,
-  owner: MappingOwner | null = null,
+  owner: PadOwner | null = null,
 ): MeasureReport {
   const measures = measureTrack(track, mapping, limits.releases.value);
   const ofSticks = STICKS.flatMap((stick) => {

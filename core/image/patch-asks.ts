@@ -5,9 +5,16 @@ import type { Patch } from './patch.ts';
 import { patchedImage } from './patched-image.ts';
 import { sayWrongChecksums, wrongChecksums } from './wrong-checksums.ts';
 
+/** The words that a confirmation repeats (FORMATS, identity). */
+export const askCodes = ['unknown-pad', 'factory', 'wrong-checksum'] as const;
+export type AskCode = (typeof askCodes)[number];
+
 export interface PatchAsk {
-  /** `factory`: the fall-back layer changes. `wrong-checksum`: a stored checksum is wrong already. */
-  readonly code: 'factory' | 'wrong-checksum';
+  /**
+   * `factory`: the fall-back layer changes. `wrong-checksum`: a stored checksum is wrong already. `unknown-pad`: nothing tells
+   * whether the numbers are of the pad that the memory is of (`judgeSource`).
+   */
+  readonly code: AskCode;
   readonly says: string;
 }
 

@@ -1,6 +1,9 @@
 /** The byte changes that turn one image into another, as a patch file writes them (FORMATS). */
 import { z } from 'zod';
+import { ownerSchema, type PadOwner } from '../pad/owner.ts';
+import type { Domain } from '../pad/stick.ts';
 import { readSchema } from '../read-schema.ts';
+import type { NumberSource } from './number-source.ts';
 import type { Result } from '../result.ts';
 
 export interface Change {
@@ -25,6 +28,10 @@ export interface Patch {
   readonly result?: string | undefined;
   /** True for the inverse of a patch: it brings back an image that was accepted before, plausible or not. */
   readonly restores?: boolean | undefined;
+  /** The pad that the new bytes are of; null or missing where that is not known. */
+  readonly pad?: PadOwner | null | undefined;
+  /** What the counts of the new numbers mean; null or missing where nobody said. */
+  readonly domain?: Domain | null | undefined;
 }
 
 const hex = z.string().regex(/^(?:[0-9a-f]{2})+$/u, 'must be pairs of hex digits in lower case');
@@ -49,7 +56,14 @@ const patchSchema = z.object({
     .min(1, 'must hold at least one change'),
   result: sha256.optional(),
   restores: z.boolean().optional(),
+  pad: ownerSchema.nullish(),
+  domain: z.enum(['sensor', 'reported']).nullish(),
 });
+
+/** Where the new bytes of a patch are from; of an older file nothing is known. */
+export function sourceOfPatch({ pad = null, domain = null }: Patch): NumberSource {
+  return { pad, domain };
+}
 
 /** Takes the parsed JSON. */
 export function parsePatch(value: unknown): Result<Patch> {

@@ -1,5 +1,6 @@
 /** The mapping file (FORMATS): mappings of a pad's sticks, for `--mapping` and from `propose --out`. */
 import { z } from 'zod';
+import { ownerSchema, type PadOwner } from '../pad/owner.ts';
 import type { Domain } from '../pad/stick.ts';
 import { STICKS } from '../pad/stick.ts';
 import { readSchema } from '../read-schema.ts';
@@ -9,7 +10,7 @@ import type { PadMapping, StickMapping } from './mapping.ts';
 
 export interface MappingFile {
   /** The pad it was made for; null where the file does not say. */
-  readonly pad: { readonly vendorId: number; readonly productId: number; readonly serial: string | null } | null;
+  readonly pad: PadOwner | null;
   /** What its counts mean; null where the file does not say. */
   readonly domain: Domain | null;
   /** What its maker called it; missing where the file does not say. */
@@ -25,16 +26,7 @@ const fileSchema = z.object({
   kind: z.literal('stickwright-mapping'),
   version: z.literal(1),
   name: z.string().nullish(),
-  pad: z
-    .object({
-      vendorId: z.number(),
-      productId: z.number(),
-      serial: z
-        .string()
-        .nullish()
-        .transform((serial) => serial ?? null),
-    })
-    .nullish(),
+  pad: ownerSchema.nullish(),
   domain: z.enum(['sensor', 'reported']).nullish(),
   sticks: z.object({ left: stickMappingSchema.optional(), right: stickMappingSchema.optional() }),
 });

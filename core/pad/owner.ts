@@ -35,7 +35,7 @@ export type Kinship = 'same' | 'unknown' | 'other';
 export function kinshipOf(one: PadOwner | null, other: PadOwner | null): Kinship {
   if (one === null || other === null) return 'unknown';
   if (one.vendorId !== other.vendorId || one.productId !== other.productId) return 'other';
-  const told = [compare(knownSerial(one.serial), knownSerial(other.serial)), compare(one.unit, other.unit)];
+  const told = [compare(tellingSerial(one.serial), tellingSerial(other.serial)), compare(one.unit, other.unit)];
   if (told.includes('other')) return 'other';
   return told.includes('same') ? 'same' : 'unknown';
 }
@@ -47,13 +47,13 @@ export function ownerOf({ vendorId, productId, serial }: PadIdentity, unit: stri
 /** E.g. `1209:000a, serial number healthy-1` or `1209:000a, serial number not known`. */
 export function sayOwner({ vendorId, productId, serial, unit }: PadOwner): string {
   const hex = (value: number): string => value.toString(16).padStart(4, '0');
-  const known = knownSerial(serial);
+  const known = tellingSerial(serial);
   const told = known === null ? (unit === null ? 'serial number not known' : `unit ${unit}`) : `serial number ${known}`;
   return `${hex(vendorId)}:${hex(productId)}, ${told}`;
 }
 
 /** Four or more of one letter, e.g. all zeros, is what makers write who number nothing (common practice): it tells no pads apart. */
-function knownSerial(serial: string | null): string | null {
+export function tellingSerial(serial: string | null): string | null {
   return serial === null || /^(.)\1{3,}$/u.test(serial) || serial === '' ? null : serial;
 }
 

@@ -9,6 +9,7 @@ import type { BenchOptions } from './bench-options.ts';
 import type { Bench } from './bench-port.ts';
 import type { Handlers } from './call-handlers.ts';
 import { EventBoard } from './event-board.ts';
+import { ImageDesk } from './image-desk.ts';
 import { imageHandlers } from './image-handlers.ts';
 import { limitsInForce } from './limits-in-force.ts';
 import { MapShelf } from './map-shelf.ts';
@@ -38,6 +39,10 @@ export function createBench(options: BenchOptions): Bench {
   const vault = new Vault(path.join(options.folder, 'vault'));
   const maps = new MapShelf(path.join(options.folder, 'maps'));
   const plans = new PlanBoard();
+  const images = new ImageDesk(vault, maps, plans, () => options.clock.now(), {
+    survey: (survey) => shelf.read(survey),
+    kept: (name) => options.settings.read().mappings.find((one) => one.name === name) ?? null,
+  });
 
   const busy = new Set<string>();
   const quiet = (who: string, wanted: boolean): void => {
@@ -79,6 +84,7 @@ export function createBench(options: BenchOptions): Bench {
     vault,
     maps,
     plans,
+    images,
     events,
     openSurvey: (survey) => archive.open(survey),
     startOf: (survey) => shelf.read(survey),
@@ -131,9 +137,9 @@ export function createBench(options: BenchOptions): Bench {
       return log.ok ? readLogPiece(log.value, from) : log;
     },
     ...imageHandlers({
+      desk: images,
       vault,
       maps,
-      plans,
       measures,
       events,
       now: () => options.clock.now(),

@@ -4,14 +4,19 @@ import { compareImages } from '../../core/image/compare-images.ts';
 import { checkImage } from '../../core/image/check-image.ts';
 import { decodeLayers } from '../../core/image/decode-layers.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
-import { parsePatch, type Patch } from '../../core/image/patch.ts';
-import { planCarry, planPatch } from '../../core/image/plan-patch.ts';
+import { judgeSource, type NumberSource } from '../../core/image/number-source.ts';
+import { patchAsks } from '../../core/image/patch-asks.ts';
+import { parsePatch, sourceOfPatch, type Patch } from '../../core/image/patch.ts';
+import { planCarry, planPatch, type PlanOptions } from '../../core/image/plan-patch.ts';
 import { planRestore } from '../../core/image/plan-restore.ts';
 import { whoReads } from '../../core/image/who-reads.ts';
+import { kinshipOf, type PadOwner } from '../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
 import { sha256Of, type Vault, type VaultEntry } from '../store/vault.ts';
+import { nearestOwner, ownersOf, sourceOf, type NumberSources } from './image-owners.ts';
 import type { MapShelf } from './map-shelf.ts';
+import { unitKey } from './pad-key.ts';
 import type { PlanBoard } from './plan-board.ts';
 
 type ImageSummary = Reply<'images.list'>[number];
@@ -24,8 +29,10 @@ export class ImageDesk {
   readonly #maps: MapShelf;
   readonly #plans: PlanBoard;
   readonly #now: () => Date;
+  readonly #sources: NumberSources;
 
-  constructor(vault: Vault, maps: MapShelf, plans: PlanBoard, now: () => Date) {
+  constructor(vault: Vault, maps: MapShelf, plans: PlanBoard, now: () => Date, sources: NumberSources) {
+    this.#sources = sources;
     this.#vault = vault;
     this.#maps = maps;
     this.#plans = plans;
@@ -68,12 +75,24 @@ export class ImageDesk {
     return fitting.ok ? done(compareImages(before.value, after.value, fitting.value)) : fitting;
   }
 
-  async plan({ image, map, wish }: Request<'images.plan'>): Promise<Result<Reply<'images.plan'>>> {
+  async plan({ image, map, wish, accepts = [] }: Request<'images.plan'>): Promise<Result<Reply<'images.plan'>>> {
     const read = await this.#readUnder(image, map);
     if (!read.ok) return read;
+    const entries = await this.#vault.entries();
+    if (!entries.ok) return entries;
     const { bytes, under } = read.value;
-    const patch = await this.#patchFor(image, bytes, under, wish);
-    return patch.ok ? done(this.#plans.hold(patch.value, under, 'here')) : patch;
+    const owners = ownersOf(image, entries.value);
+    const source = await this.#sourceFor(wish, owners, entries.value);
+    if (!source.ok) return source;
+    // What is carried stands in this very memory already.
+    const asks = 'carry' in wish ? done([]) : judgeSource(source.value, owners);
+    if (!asks.ok) return asks;
+    const patch = await this.#patchFor(image, bytes, under, wish, {
+      acceptsWrongChecksum: accepts.includes('wrong-checksum'),
+    });
+    if (!patch.ok) return patch;
+    const owned: Patch = { ...patch.value, ...source.value };
+    return done(this.#plans.hold(owned, under, 'here', [...asks.value, ...patchAsks(bytes, owned, under)]));
   }
 
   /** Held as a plan; whether its image is there and what it does to it is looked at when it is applied. */
@@ -87,7 +106,14 @@ export class ImageDesk {
     const patch = parsePatch(value);
     if (!patch.ok) return patch;
     const map = await this.#maps.find(patch.value.map);
-    return map.ok ? done(this.#plans.hold(patch.value, map.value, 'file')) : map;
+    if (!map.ok) return map;
+    const entries = await this.#vault.entries();
+    if (!entries.ok) return entries;
+    const asks = judgeSource(sourceOfPatch(patch.value), ownersOf(patch.value.sha256, entries.value));
+    if (!asks.ok) return asks;
+    const image = await this.#vault.read(patch.value.sha256);
+    const known = image.ok ? patchAsks(image.value, patch.value, map.value) : [];
+    return done(this.#plans.hold(patch.value, map.value, 'file', [...asks.value, ...known]));
   }
 
   async apply(plan: string): Promise<Result<ImageSummary>> {
@@ -96,10 +122,16 @@ export class ImageDesk {
     const { patch, map } = held.value;
     const image = await this.#vault.read(patch.sha256);
     if (!image.ok) return image;
-    const after = applyPatch(image.value, patch, map, sha256Of);
+    // What it asks was shown with it; nothing is written to a pad here.
+    const after = applyPatch(image.value, patch, map, sha256Of, { acceptsWrongChecksum: true });
     if (!after.ok) return after;
+    const entries = await this.#vault.entries();
+    if (!entries.ok) return entries;
     const why = `patched from ${patch.sha256.slice(0, 12)}: ${patch.changes.length} changes`;
-    const kept = await this.#vault.keep(after.value, why, map.id, this.#now());
+    const pad = entries.value.find(
+      (one) => one.sha256 === patch.sha256 && kinshipOf(one.pad, patch.pad ?? null) === 'same',
+    )?.pad;
+    const kept = await this.#vault.keep(after.value, why, map.id, this.#now(), pad ?? null);
     return kept.ok ? this.summary(kept.value.sha256) : kept;
   }
 
@@ -116,9 +148,10 @@ export class ImageDesk {
     bytes: Uint8Array,
     map: MemoryMap,
     wish: Request<'images.plan'>['wish'],
+    options: PlanOptions,
   ): Promise<Result<Patch>> {
-    if ('carry' in wish) return planCarry(bytes, map, wish.carry, sha256Of);
-    if ('store' in wish) return planPatch(bytes, map, wish.store.layer, wish.store.mappings, sha256Of);
+    if ('carry' in wish) return planCarry(bytes, map, wish.carry, sha256Of, options);
+    if ('store' in wish) return planPatch(bytes, map, wish.store.layer, wish.store.mappings, sha256Of, options);
     const target = await this.#vault.read(wish.restore.image);
     if (!target.ok) return target;
     if (wish.restore.scope === 'whole' && !(await this.#isOfOnePad(image, wish.restore.image)))
@@ -129,11 +162,21 @@ export class ImageDesk {
     return planRestore(bytes, target.value, map, wish.restore.scope, sha256Of);
   }
 
+  /** The numbers of a carry stand in the image itself, those of a restore in another one. */
+  async #sourceFor(
+    wish: Request<'images.plan'>['wish'],
+    owners: readonly PadOwner[],
+    entries: readonly VaultEntry[],
+  ): Promise<Result<NumberSource>> {
+    if ('store' in wish) return sourceOf(wish.store, this.#sources);
+    const theirs = 'restore' in wish ? ownersOf(wish.restore.image, entries) : owners;
+    return done({ pad: nearestOwner(theirs, owners), domain: null });
+  }
+
   /** Both were read by the program from the same pad: what stands beside the calibration may be of one pad alone. */
   async #isOfOnePad(first: string, second: string): Promise<boolean> {
     const entries = await this.#vault.entries();
-    const padsOf = (image: string): string[] =>
-      entries.ok ? entries.value.flatMap(({ sha256, pad }) => (sha256 === image && pad !== null ? [pad.key] : [])) : [];
+    const padsOf = (image: string): string[] => (entries.ok ? ownersOf(image, entries.value).map(unitKey) : []);
     const others = padsOf(second);
     return padsOf(first).some((key) => others.includes(key));
   }
@@ -170,6 +213,6 @@ function summaryOf(kept: readonly VaultEntry[]): ImageSummary | null {
   return {
     image: sha256,
     size,
-    kept: kept.map(({ at, why, map, pad }) => ({ at, why, map, pad: pad?.product ?? null })),
+    kept: kept.map(({ at, why, map, pad }) => ({ at, why, map, pad })),
   };
 }

@@ -6,19 +6,18 @@ import type { CallName, Reply, Request } from '../../shared/contract.ts';
 import type { Vault } from '../store/vault.ts';
 import type { Handlers } from './call-handlers.ts';
 import type { EventBoard } from './event-board.ts';
-import { ImageDesk } from './image-desk.ts';
+import type { ImageDesk } from './image-desk.ts';
 import { ImageImport } from './image-import.ts';
 import { measuredOf } from './log-answers.ts';
 import type { MapShelf } from './map-shelf.ts';
 import type { MeasureDesk } from './measure-desk.ts';
-import type { PlanBoard } from './plan-board.ts';
 
 type ImageCall = Extract<CallName, `images.${string}` | `maps.${string}`>;
 
 export interface ImagePorts {
+  readonly desk: ImageDesk;
   readonly vault: Vault;
   readonly maps: MapShelf;
-  readonly plans: PlanBoard;
   readonly measures: MeasureDesk;
   readonly events: EventBoard;
   readonly now: () => Date;
@@ -26,8 +25,7 @@ export interface ImagePorts {
 }
 
 export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'maps.prove'>> {
-  const { vault, maps, plans, measures, events, now } = ports;
-  const desk = new ImageDesk(vault, maps, plans, now);
+  const { desk, vault, maps, measures, events, now } = ports;
   const imports = new ImageImport(vault, now);
   const tellMaps = async <T>(result: Result<T>): Promise<Result<T>> => {
     if (result.ok) events.tell('maps.changed', await maps.list());

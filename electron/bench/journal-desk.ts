@@ -1,9 +1,10 @@
 /** Writes whose end is not known: which pad each belongs to, and the images on both sides of it. */
 import { patchedImage } from '../../core/image/patched-image.ts';
 import type { PadIdentity } from '../../core/pad/identity.ts';
-import { done, failed, type Problem, type Result } from '../../core/result.ts';
+import { kinshipOf, type PadOwner } from '../../core/pad/owner.ts';
+import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
-import type { JournalHead, JournalStore, KeptJournal } from '../store/journal.ts';
+import type { JournalHead, JournalStore, KeptJournal, RottedJournal } from '../store/journal.ts';
 import { sha256Of, type Vault } from '../store/vault.ts';
 import { padKey, unitKey } from './pad-key.ts';
 
@@ -21,17 +22,25 @@ export interface BrokenWrite {
 export class JournalDesk {
   readonly #store: JournalStore;
   readonly #vault: Pick<Vault, 'read' | 'keep'>;
-  /** The connected pad of that identity. */
-  readonly #padOf: (identity: PadIdentity) => string | null;
+  /** The connected pad that it is, or the only one that it can be. */
+  readonly #padOf: (pad: PadOwner) => string | null;
+  /** Journals of sessions that run in this program: nothing broke off. */
+  readonly #running = new Map<string, JournalHead>();
 
-  constructor(
-    store: JournalStore,
-    vault: Pick<Vault, 'read' | 'keep'>,
-    padOf: (identity: PadIdentity) => string | null,
-  ) {
+  constructor(store: JournalStore, vault: Pick<Vault, 'read' | 'keep'>, padOf: (pad: PadOwner) => string | null) {
     this.#store = store;
     this.#vault = vault;
     this.#padOf = padOf;
+  }
+
+  /** A session of this program writes it from now on. */
+  begin(id: string, head: JournalHead): void {
+    this.#running.set(id, head);
+  }
+
+  /** The session is over; what is still open of it broke off. */
+  end(id: string): void {
+    this.#running.delete(id);
   }
 
   /** The newest of each pad: it takes up what an older one left. */
@@ -42,23 +51,23 @@ export class JournalDesk {
   /** While its memory was not asked yet `unit` is undefined: then a journal of any pad like it. */
   async ofPad(identity: PadIdentity, unit: string | null | undefined): Promise<JournalSummary | null> {
     const isIts = ({ head }: KeptJournal): boolean =>
-      unit === undefined ? padKey(head.pad) === padKey(identity) : ownerOf(head) === unitKey(identity, unit);
+      unit === undefined ? padKey(head.pad) === padKey(identity) : unitKey(head.pad) === unitKey({ ...identity, unit });
     const found = (await this.#newest()).find(isIts);
     return found === undefined ? null : this.#summary(found);
   }
 
-  /** A journal that cannot be understood: which pad it was of is then not known. */
-  async rotted(): Promise<Problem | null> {
-    return (await this.#store.open()).problems[0] ?? null;
+  /** Journals that cannot be understood: which pad each was of is then not known. */
+  async rotted(): Promise<readonly RottedJournal[]> {
+    return (await this.#store.open()).rotted;
   }
 
   /** The journal with its images; refused for another pad than its own. */
-  async open(id: string, pad: PadIdentity): Promise<Result<BrokenWrite>> {
+  async open(id: string, pad: PadOwner): Promise<Result<BrokenWrite>> {
     const found = (await this.#newest()).find((one) => one.id === id);
     if (found === undefined)
       return failed('journal-unknown', 'This journal is no longer open; choose one from the list.');
     const { head } = found;
-    if (padKey(head.pad) !== padKey(pad)) return otherPad();
+    if (kinshipOf(head.pad, pad) === 'other') return otherPad();
     const { before: sha, after: target, changes } = head.origin ?? head;
     const before = await this.#vault.read(sha);
     if (!before.ok) return before;
@@ -76,13 +85,15 @@ export class JournalDesk {
    * those of that write alone, for it may have been begun over another one that broke off.
    */
   async settle(head: JournalHead, end: 'before' | 'after'): Promise<void> {
-    await this.#close((one) => ownerOf(one) === ownerOf(head) && (end === 'after' || isOneWrite(one, head)));
+    await this.#close((one) => unitKey(one.pad) === unitKey(head.pad) && (end === 'after' || isOneWrite(one, head)));
   }
 
   async dismiss(id: string): Promise<Result<void>> {
+    const isRotted = (await this.rotted()).some(({ journal }) => journal === id);
+    if (isRotted) return this.#store.close(id);
     const found = (await this.#newest()).find((one) => one.id === id);
     if (found === undefined) return failed('journal-unknown', 'This journal is no longer open.');
-    await this.#close((head) => ownerOf(head) === ownerOf(found.head));
+    await this.#close((head) => unitKey(head.pad) === unitKey(found.head.pad));
     return done(undefined);
   }
 
@@ -100,13 +111,13 @@ export class JournalDesk {
 
   async #newest(): Promise<KeptJournal[]> {
     const { journals } = await this.#store.open();
-    return [...Map.groupBy(journals, ({ head }) => ownerOf(head)).values()].flatMap(([newest]) => newest ?? []);
+    const running = [...this.#running.values()];
+    const broken = journals.filter(
+      ({ id, head }) => !this.#running.has(id) && !running.some((one) => isOneWrite(one, head)),
+    );
+    // Of two pads without a serial number each has its own.
+    return [...Map.groupBy(broken, ({ head }) => unitKey(head.pad)).values()].flatMap(([newest]) => newest ?? []);
   }
-}
-
-/** Of two pads without a serial number each has its own journals. */
-function ownerOf({ pad, unit }: JournalHead): string {
-  return unitKey(pad, unit);
 }
 
 /** The same write, or one that takes it up. */

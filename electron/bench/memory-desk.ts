@@ -5,17 +5,17 @@ import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { readMemory } from '../../core/image/read-memory.ts';
 import type { WriteJob } from '../../core/image/write-job.ts';
 import { writeMemory } from '../../core/image/write-memory.ts';
+import { ownerOf, type PadOwner } from '../../core/pad/owner.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
 import { sha256Of } from '../store/vault.ts';
 import { otherPad } from './journal-desk.ts';
 import type { MemoryPorts } from './memory-ports.ts';
 import { MemoryRun, type MemoryEnd, type MemoryState } from './memory-run.ts';
-import { unitKey } from './pad-key.ts';
 import type { PadSession } from './pad-session.ts';
 import { orderPlan, orderRepair, type ReadImage, type WriteOrder } from './write-order.ts';
 import { writeJournal } from './write-journal.ts';
-import { standsInTheWay } from './write-refusals.ts';
+import { notAccepted, standsInTheWay } from './write-refusals.ts';
 import { TOKEN_SECONDS, WriteTokens } from './write-tokens.ts';
 
 interface Ready {
@@ -71,10 +71,11 @@ export class MemoryDesk {
       protocol: protocol.ok ? { id: protocol.value.id, name: protocol.value.name } : null,
       writing: await this.#ports.gate.isOn(session.value),
       mayWrite: protocol.ok && protocol.value.writes.includes(identity.transport),
-      says: (stands ?? (await this.#ports.journals.rotted()))?.says ?? null,
+      says: stands?.says ?? null,
       cautions: writeCautions(image?.map ?? null),
       image: image?.image ?? null,
       journal: await this.#ports.journals.ofPad(identity, image?.unit),
+      rotted: (await this.#ports.journals.rotted()).map(({ journal, problem }) => ({ journal, says: problem.says })),
     });
   }
 
@@ -95,13 +96,12 @@ export class MemoryDesk {
 
   show(pad: string, journal: string): Promise<Result<MemoryState>> {
     return this.#start(pad, 'show', async (ready, run) => {
-      const { identity } = ready.session.source.transport;
-      const broken = await this.#ports.journals.open(journal, identity);
+      const broken = await this.#ports.journals.open(journal, padOf(ready.session));
       if (!broken.ok) return failedEnd(broken.problem);
       const read = await this.#readPad(pad, ready, run);
       if (!read.ok) return failedEnd(read.problem);
       const { head, before, after } = broken.value;
-      if (head.unit !== read.value.unit || head.map.id !== read.value.map.id) return failedEnd(otherPad().problem);
+      if (head.pad.unit !== read.value.unit || head.map.id !== read.value.map.id) return failedEnd(otherPad().problem);
       const known = { now: read.value.bytes, unknown: [] };
       const end = memoryEnd(known, before, after, read.value.map);
       const bytes = end === 'differs' ? differingBytes(known, before, after, read.value.map) : [];
@@ -121,24 +121,31 @@ export class MemoryDesk {
     if (read === undefined) return failed('memory-not-read', 'Read the memory of this pad first.');
     const order = await this.#orderFor(wish, pad, ready.value, read);
     if (!order.ok) return order;
-    const { patch, job } = order.value;
+    const { patch, job, asks } = order.value;
     return done({
       token: this.#tokens.issue(pad, order.value),
       expiresInSeconds: TOKEN_SECONDS,
       changes: patch.changes,
       blocks: job.blocks.map(({ offset, new: bytes }) => ({ offset, bytes: bytes.length })),
+      asks,
       cautions: writeCautions(read.map),
     });
   }
 
-  async write(pad: string, token: string): Promise<Result<MemoryState>> {
+  /** The confirmation is used up by a write that begins, never by a refusal. */
+  async write({ pad, token, accepts = [] }: Request<'memory.write'>): Promise<Result<MemoryState>> {
     const ready = await this.#ready(pad);
     if (!ready.ok) return ready;
     const shut = await this.#ports.gate.refusal(ready.value.session, ready.value.protocol);
     if (shut !== null) return { ok: false, problem: shut };
-    const order = this.#tokens.redeem(pad, token);
-    if (!order.ok) return order;
-    return this.#start(pad, order.value.doing, (now, run) => this.#writePad(pad, now, run, order.value), order.value);
+    const held = this.#tokens.check(pad, token);
+    if (!held.ok) return held;
+    const order = held.value;
+    const open = notAccepted(order.asks, accepts);
+    if (open !== null) return { ok: false, problem: open };
+    const started = await this.#start(pad, order.doing, (now, run) => this.#writePad(pad, now, run, order), order);
+    if (started.ok) this.#tokens.use(pad);
+    return started;
   }
 
   abort(pad: string): Result<MemoryState> {
@@ -165,23 +172,29 @@ export class MemoryDesk {
     { session, protocol }: Ready,
     read: ReadImage,
   ): Promise<Result<WriteOrder>> {
-    const { identity } = session.source.transport;
+    const owner = padOf(session);
     if ('plan' in wish) {
       const held = this.#ports.plans.find(wish.plan);
       if (!held.ok) return held;
-      const open = await this.#ports.journals.ofPad(identity, read.unit);
-      if (open !== null && held.value.patch.restores !== true)
-        return failed(
-          'journal-open',
-          'A write to this pad was broken off; finish it or restore what was before first.',
-        );
-      return orderPlan(held.value, read, protocol, (image) => this.#ports.vault.read(image));
+      const stands = held.value.patch.restores === true ? null : await this.#brokenBefore(session, read);
+      if (stands !== null) return { ok: false, problem: stands };
+      return orderPlan(held.value, read, owner, protocol, (image) => this.#ports.vault.read(image));
     }
     const [doing, id] = 'finish' in wish ? (['finish', wish.finish] as const) : (['restore', wish.restore] as const);
     if (this.#looked.get(pad) !== id)
       return failed('journal-not-shown', 'Look first at what the broken write left in the pad.');
-    const broken = await this.#ports.journals.open(id, identity);
-    return broken.ok ? orderRepair(doing, broken.value, read, protocol) : broken;
+    const broken = await this.#ports.journals.open(id, owner);
+    return broken.ok ? orderRepair(doing, broken.value, read, owner, protocol) : broken;
+  }
+
+  /** What must be seen to before new numbers are planned; an earlier image may be brought back all the same. */
+  async #brokenBefore({ source }: PadSession, { unit }: ReadImage): Promise<Problem | null> {
+    const [rotted] = await this.#ports.journals.rotted();
+    if (rotted !== undefined) return rotted.problem;
+    const open = await this.#ports.journals.ofPad(source.transport.identity, unit);
+    if (open === null) return null;
+    return failed('journal-open', 'A write to this pad was broken off; finish it or restore what was before first.')
+      .problem;
   }
 
   async #readPad(pad: string, { session }: Ready, run: MemoryRun): Promise<Result<ReadImage>> {
@@ -206,6 +219,8 @@ export class MemoryDesk {
     const now = broken === null ? end.end : memoryEnd(end, before, after, job.map);
     const bytes = now === 'differs' ? differingBytes(end, before, after, job.map) : [];
     const image = end.unknown.length === 0 ? await this.#keepAfter(session, run, end.now, job) : null;
+    // The whole of it was just read: what is planned next is planned on it.
+    if (image !== null) this.#images.set(pad, { image, bytes: end.now, map: job.map, unit: job.unit });
     return { end: now, image, bytes, problem: end.problem };
   }
 
@@ -219,7 +234,7 @@ export class MemoryDesk {
 
   async #keep(session: PadSession, run: MemoryRun, image: Uint8Array, why: string, map: string) {
     const { identity } = session.source.transport;
-    const pad = { key: unitKey(identity, run.unit), product: identity.product };
+    const pad = { ...ownerOf(identity, run.unit), product: identity.product };
     const kept = await this.#ports.vault.keep(image, why, map, this.#ports.clock.now(), pad);
     if (kept.ok) this.#ports.kept();
     return kept;
@@ -240,15 +255,16 @@ export class MemoryDesk {
       transport.lockKey === undefined ? null : await this.#ports.lock.take(transport.identity, transport.lockKey, lost);
     if (release?.ok === false) return release;
     const { clock, tell } = this.#ports;
+    const journal = writeJournal(this.#ports, transport.identity, protocol.id, order);
     const run: MemoryRun = new MemoryRun(pad, doing, {
       clock,
       session,
       protocol,
       tell,
       keep: (image, why, map) => this.#keep(session, run, image, why, map),
-      journal: writeJournal(this.#ports, transport.identity, protocol.id, order),
+      journal: journal.note,
     });
-    const over = this.#finish(pad, run, () => body(ready.value, run), release?.value ?? null);
+    const over = this.#finish(pad, run, () => body(ready.value, run), release?.value ?? null, journal.over);
     this.#underway.set(pad, { run, over });
     this.#ports.quiet(true);
     return done(run.state);
@@ -259,6 +275,7 @@ export class MemoryDesk {
     run: MemoryRun,
     body: () => Promise<MemoryEnd>,
     release: (() => Promise<void>) | null,
+    noted: () => void,
   ): Promise<void> {
     let end: MemoryEnd;
     try {
@@ -270,6 +287,7 @@ export class MemoryDesk {
       );
     }
     await release?.();
+    noted();
     this.#underway.delete(pad);
     this.#ports.quiet(this.#underway.size > 0);
     run.finish(end);
@@ -288,6 +306,10 @@ export class MemoryDesk {
   #inTheWay(pad: string, session: PadSession, protocol: MemoryProtocol): Problem | null {
     return standsInTheWay(session, protocol, { underway: this.isBusy(pad), captured: this.#ports.isCaptured(pad) });
   }
+}
+
+function padOf({ source, unit }: PadSession): PadOwner {
+  return ownerOf(source.transport.identity, unit);
 }
 
 function failedEnd(problem: Problem): MemoryEnd {

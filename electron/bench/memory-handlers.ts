@@ -27,7 +27,7 @@ export function memoryHandlers(ports: MemoryHandlerPorts): Handlers<MemoryCall> 
     'memory.allow': ({ pad, writing }) => desk.allow(pad, writing),
     'memory.read': ({ pad }) => desk.read(pad),
     'memory.preview': (request) => desk.preview(request),
-    'memory.write': ({ pad, token }) => desk.write(pad, token),
+    'memory.write': (request) => desk.write(request),
     'memory.abort': ({ pad }) => desk.abort(pad),
     'memory.show': ({ pad, journal }) => desk.show(pad, journal),
     'memory.latest': ({ pad }) => done({ state: desk.latest(pad) }),

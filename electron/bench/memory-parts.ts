@@ -6,7 +6,6 @@ import type { BenchOptions } from './bench-options.ts';
 import { JournalDesk } from './journal-desk.ts';
 import { MemoryDesk } from './memory-desk.ts';
 import type { MemoryPorts } from './memory-ports.ts';
-import { padKey } from './pad-key.ts';
 import type { PadRegistry } from './pad-registry.ts';
 import { ProtocolShelf } from './protocol-shelf.ts';
 import { WriteGate } from './write-gate.ts';
@@ -46,6 +45,6 @@ export function journalParts({
   now,
 }: Pick<MemoryPartsPorts, 'folder' | 'registry' | 'vault'> & { readonly now: () => Date }): Omit<MemoryParts, 'desk'> {
   const store = new JournalStore(path.join(folder, 'journals'), now);
-  const journals = new JournalDesk(store, vault, (pad) => registry.padOf((one) => padKey(one) === padKey(pad)));
+  const journals = new JournalDesk(store, vault, (pad) => registry.padOf(pad));
   return { store, journals };
 }

@@ -5,7 +5,7 @@ import type { Vault } from '../store/vault.ts';
 import type { BenchOptions } from './bench-options.ts';
 import type { Handlers } from './call-handlers.ts';
 import type { EventBoard } from './event-board.ts';
-import { ImageDesk } from './image-desk.ts';
+import type { ImageDesk } from './image-desk.ts';
 import { tellImages } from './image-handlers.ts';
 import type { MapShelf } from './map-shelf.ts';
 import type { MemoryDesk } from './memory-desk.ts';
@@ -25,6 +25,7 @@ export interface MemorySidePorts extends Pick<MemoryPorts, 'isCaptured' | 'quiet
   readonly plans: PlanBoard;
   readonly events: EventBoard;
   readonly openSurvey: (survey: string) => Promise<Result<Reply<'surveys.open'>>>;
+  readonly images: ImageDesk;
   readonly startOf: (survey: string) => Promise<Result<{ readonly startedAt: string }>>;
 }
 
@@ -36,7 +37,7 @@ interface MemorySide {
 export function memorySide({ options, registry, events, ...ports }: MemorySidePorts): MemorySide {
   const { folder, version, clock, lock } = options;
   const { vault, maps, plans, rack, isCaptured, quiet, openSurvey, startOf } = ports;
-  const images = new ImageDesk(vault, maps, plans, () => clock.now());
+  const images = ports.images;
   const noted = (): void => void journals.list().then((list) => events.tell('journals.changed', list));
   const mapped = (): void => void maps.list().then((list) => events.tell('maps.changed', list));
   const { desk, journals, store } = memoryParts({

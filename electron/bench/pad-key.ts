@@ -1,12 +1,13 @@
 /** What a pad is remembered by from one run to the next. */
-import type { PadIdentity } from '../../core/pad/identity.ts';
+import { tellingSerial, type PadOwner } from '../../core/pad/owner.ts';
 
-export function padKey({ vendorId, productId, serial }: PadIdentity): string {
+/** Without a serial number that tells it apart: what it has in common with all of its kind. */
+export function padKey({ vendorId, productId, serial }: Pick<PadOwner, 'vendorId' | 'productId' | 'serial'>): string {
   const hex = (value: number): string => value.toString(16).padStart(4, '0');
-  return `${hex(vendorId)}:${hex(productId)}:${serial ?? ''}`;
+  return `${hex(vendorId)}:${hex(productId)}:${tellingSerial(serial) ?? ''}`;
 }
 
-/** The same where its memory was asked: `unit` tells pads without a serial number apart, null where the protocol knows none. */
-export function unitKey(identity: PadIdentity, unit: string | null): string {
-  return unit === null ? padKey(identity) : `${padKey(identity)}:${unit}`;
+/** The same where its memory was asked: the unit tells pads without a serial number apart. */
+export function unitKey(pad: PadOwner): string {
+  return pad.unit === null ? padKey(pad) : `${padKey(pad)}:${pad.unit}`;
 }

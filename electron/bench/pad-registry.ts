@@ -1,5 +1,5 @@
 /** Which pads there are, real and simulated, each under a handle that says nothing of the machine. */
-import type { PadIdentity } from '../../core/pad/identity.ts';
+import { kinshipOf, ownerOf, type PadOwner } from '../../core/pad/owner.ts';
 import { failed, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
 import type { Clock } from './clock.ts';
@@ -59,10 +59,15 @@ export class PadRegistry {
     return failed('pad-gone', 'This pad is no longer there; plug it in again and choose it from the list.');
   }
 
-  /** The handle of a pad that is there, by what it says it is; null where none is like it. */
-  padOf(isIt: (identity: PadIdentity) => boolean): string | null {
-    const source = this.#sources().find(({ transport }) => isIt(transport.identity));
-    return source === undefined ? null : this.#handleOf(source);
+  /** The handle of the pad that is there and is this one, or the only one that it can be; null where none is, or several can be. */
+  padOf(owner: PadOwner): string | null {
+    const like = this.#sources().map((source) => {
+      const pad = this.#handleOf(source);
+      return { pad, kinship: kinshipOf(owner, ownerOf(source.transport.identity, this.#open.unitOf(pad))) };
+    });
+    const same = like.find(({ kinship }) => kinship === 'same');
+    const possible = like.filter(({ kinship }) => kinship === 'unknown');
+    return same?.pad ?? (possible.length === 1 ? (possible[0]?.pad ?? null) : null);
   }
 
   plug(name: string): Result<PadSummary> {

@@ -1,6 +1,7 @@
 /** Plans that were shown, by handles of their own, until the program ends. */
 import type { MemoryMap } from '../../core/image/memory-map.ts';
 import type { Patch } from '../../core/image/patch.ts';
+import type { PatchAsk } from '../../core/image/patch-asks.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
 import { sha256Of } from '../store/vault.ts';
@@ -18,7 +19,8 @@ const MOST_PLANS = 64;
 export class PlanBoard {
   readonly #plans = new Map<string, HeldPlan>();
 
-  hold(patch: Patch, map: MemoryMap, from: 'here' | 'file'): Reply<'images.plan'> {
+  /** `asks` is what is known now; what is written is asked again, of the pad in hand. */
+  hold(patch: Patch, map: MemoryMap, from: 'here' | 'file', asks: readonly PatchAsk[]): Reply<'images.plan'> {
     const text = `${JSON.stringify(patch, null, 2)}\n`;
     const plan = sha256Of(new TextEncoder().encode(text)).slice(0, 32);
     // A file of the very same bytes is the plan that was made here.
@@ -28,7 +30,7 @@ export class PlanBoard {
     const [oldest] = this.#plans.keys();
     if (this.#plans.size > MOST_PLANS && oldest !== undefined) this.#plans.delete(oldest);
     const { sha256, changes } = patch;
-    return { plan, image: sha256, map: map.id, bytes: differingBytes(changes), changes, patch: text };
+    return { plan, image: sha256, map: map.id, bytes: differingBytes(changes), changes, patch: text, asks };
   }
 
   find(plan: string): Result<HeldPlan> {

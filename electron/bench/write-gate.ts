@@ -3,6 +3,7 @@ import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { done, type Problem, type Result } from '../../core/result.ts';
 import type { WriteSwitch } from '../store/write-switch.ts';
 import { padKey } from './pad-key.ts';
+import { tellingSerial } from '../../core/pad/owner.ts';
 import type { PadSession } from './pad-session.ts';
 import { notOver, switchedOff } from './write-refusals.ts';
 
@@ -17,12 +18,14 @@ export class WriteGate {
 
   async isOn(session: PadSession): Promise<boolean> {
     const { identity } = session.source.transport;
-    return identity.serial === null ? this.#untilLeft.has(session) : this.#lasting.isOn(padKey(identity));
+    return tellingSerial(identity.serial) === null
+      ? this.#untilLeft.has(session)
+      : this.#lasting.isOn(padKey(identity));
   }
 
   async set(session: PadSession, on: boolean): Promise<Result<void>> {
     const { identity } = session.source.transport;
-    if (identity.serial !== null) return this.#lasting.set(padKey(identity), on);
+    if (tellingSerial(identity.serial) !== null) return this.#lasting.set(padKey(identity), on);
     if (on) this.#untilLeft.add(session);
     else this.#untilLeft.delete(session);
     return done(undefined);

@@ -10,19 +10,26 @@ import type { WriteOrder } from './write-order.ts';
 
 type JournalPorts = Pick<MemoryPorts, 'version' | 'clock' | 'store' | 'journals' | 'noted'>;
 
+interface SessionJournal {
+  readonly note: (entry: JournalStep) => Promise<Result<unknown>>;
+  /** The session is over, whatever came of it. */
+  readonly over: () => void;
+}
+
 /** A session that writes nothing has no order and asks for no journal. */
 export function writeJournal(
   { version, clock, store, journals, noted }: JournalPorts,
   pad: PadIdentity,
   protocol: string,
   order: WriteOrder | null,
-): (entry: JournalStep) => Promise<Result<unknown>> {
+): SessionJournal {
   const at = clock.now().toISOString();
   const id = `${at.replaceAll(/[:.]/gu, '-')}-${randomBytes(3).toString('hex')}`;
-  if (order === null) return () => Promise.resolve(done(undefined));
+  if (order === null) return { note: () => Promise.resolve(done(undefined)), over: () => undefined };
   const head = headOf(order, { program: version, at, pad, protocol });
-  return async (entry) => {
+  const note: SessionJournal['note'] = async (entry) => {
     if (entry.step === 'begin') {
+      journals.begin(id, head);
       const begun = await store.begin(id, head);
       noted();
       return begun;
@@ -35,6 +42,13 @@ export function writeJournal(
     noted();
     return noting;
   };
+  return {
+    note,
+    over: () => {
+      journals.end(id);
+      noted();
+    },
+  };
 }
 
 /** Which side of the write the memory has come to; null where a broken write could not be taken up: it is still broken. */
@@ -46,13 +60,13 @@ function endOf({ doing, broken }: WriteOrder, end: 'before' | 'after'): 'before'
 
 function headOf(
   { doing, job, patch, broken }: WriteOrder,
-  from: Pick<JournalHead, 'program' | 'at' | 'pad' | 'protocol'>,
+  { pad, ...from }: Pick<JournalHead, 'program' | 'at' | 'protocol'> & { readonly pad: PadIdentity },
 ): JournalHead {
   return {
     kind: 'stickwright-memory-journal',
     version: 1,
     ...from,
-    unit: job.unit,
+    pad: { ...pad, unit: job.unit },
     map: job.map,
     before: sha256Of(job.before),
     after: sha256Of(job.after),

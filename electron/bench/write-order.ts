@@ -4,11 +4,14 @@ import { checkRestored } from '../../core/image/check-restored.ts';
 import { firstDifference } from '../../core/image/differing-bytes.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
-import type { Patch } from '../../core/image/patch.ts';
 import { patchedImage } from '../../core/image/patched-image.ts';
+import { judgeSource } from '../../core/image/number-source.ts';
+import { patchAsks, type PatchAsk } from '../../core/image/patch-asks.ts';
+import { sourceOfPatch, type Patch } from '../../core/image/patch.ts';
 import { planRestore } from '../../core/image/plan-restore.ts';
 import { writeBlocks } from '../../core/image/write-blocks.ts';
 import type { WriteJob } from '../../core/image/write-job.ts';
+import type { PadOwner } from '../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { sha256Of } from '../store/vault.ts';
 import type { BrokenWrite } from './journal-desk.ts';
@@ -28,6 +31,8 @@ export interface WriteOrder {
   readonly patch: Patch;
   /** The write that this one takes up. */
   readonly broken: BrokenWrite | null;
+  /** What must be accepted by name before it is written. */
+  readonly asks: readonly PatchAsk[];
 }
 
 /**
@@ -37,16 +42,25 @@ export interface WriteOrder {
 export async function orderPlan(
   { patch, map, isOwn }: HeldPlan,
   read: ReadImage,
+  pad: PadOwner,
   protocol: MemoryProtocol,
   kept: (sha256: string) => Promise<Result<Uint8Array>>,
 ): Promise<Result<WriteOrder>> {
   // Any bytes may be called a restore in a patch file: there only an image that was kept is one.
   if (patch.restores === true && !isOwn && !(await kept(patch.result ?? '')).ok) return neverKept();
+  const ofPad = judgeSource(sourceOfPatch(patch), [pad]);
+  if (!ofPad.ok) return ofPad;
   const base = patch.sha256 === read.image ? done(read) : await keptBase(patch.sha256, read, kept);
   if (!base.ok) return base;
   const { bytes } = base.value;
-  const after = patch.restores === true ? restored(patch, base.value, isOwn) : applyPatch(bytes, patch, map, sha256Of);
-  return after.ok ? orderOf('write', patch, after.value, base.value, protocol, null) : after;
+  // What a wrong checksum asks is among the asks, and nothing is written before it is accepted.
+  const after =
+    patch.restores === true
+      ? restored(patch, base.value, isOwn)
+      : applyPatch(bytes, patch, map, sha256Of, { acceptsWrongChecksum: true });
+  if (!after.ok) return after;
+  const asks = [...ofPad.value, ...patchAsks(bytes, patch, map)];
+  return orderOf('write', patch, after.value, base.value, protocol, null, asks);
 }
 
 async function keptBase(
@@ -75,13 +89,19 @@ export function orderRepair(
   doing: 'finish' | 'restore',
   broken: BrokenWrite,
   read: ReadImage,
+  pad: PadOwner,
   protocol: MemoryProtocol,
 ): Result<WriteOrder> {
+  // Its numbers were judged when it began; what is open is whether this is the pad that it began on.
+  const ofPad = judgeSource({ pad: broken.head.pad, domain: null }, [pad]);
+  if (!ofPad.ok) return ofPad;
   const target = doing === 'restore' ? broken.before : broken.after;
   const patch = planRestore(read.bytes, target, read.map, 'whole', sha256Of);
   if (!patch.ok) return patch;
   const after = patchedImage(read.bytes, patch.value.changes);
-  return after.ok ? orderOf(doing, patch.value, after.value, read, protocol, broken) : after;
+  if (!after.ok) return after;
+  const asks = [...ofPad.value, ...patchAsks(read.bytes, patch.value, read.map)];
+  return orderOf(doing, patch.value, after.value, read, protocol, broken, asks);
 }
 
 /** A plan of this program's own was held to its scope when it was made; one from a file may say anything. */
@@ -104,12 +124,13 @@ function orderOf(
   { bytes, map, unit }: ReadImage,
   protocol: MemoryProtocol,
   broken: BrokenWrite | null,
+  asks: WriteOrder['asks'],
 ): Result<WriteOrder> {
   const blocks = writeBlocks(patch, bytes, after, map, protocol);
   if (!blocks.ok) return blocks;
   const sides = { map, unit, before: bytes, after, blocks: blocks.value };
   // What a broken write left is nothing to go back to.
-  return done({ doing, patch, broken, job: { ...sides, rollsBack: broken === null } });
+  return done({ doing, patch, broken, asks, job: { ...sides, rollsBack: broken === null } });
 }
 
 function neverKept(): Result<never> {

@@ -1,4 +1,5 @@
 /** Why a pad's memory is not to be read or written now. */
+import type { AskCode, PatchAsk } from '../../core/image/patch-asks.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { failed, type Problem } from '../../core/result.ts';
 import type { PadSession } from './pad-session.ts';
@@ -22,6 +23,12 @@ export function notOver(session: PadSession, { writes }: MemoryProtocol): Proble
   const { transport } = session.source.transport.identity;
   if (writes.includes(transport)) return null;
   return say('memory-connection', `This pad's memory is not written over ${transport}; connect it by its cable.`);
+}
+
+/** Null once everything that is asked was accepted by name. */
+export function notAccepted(asks: readonly PatchAsk[], accepts: readonly AskCode[]): Problem | null {
+  const open = asks.find(({ code }) => !accepts.includes(code));
+  return open === undefined ? null : say('write-not-accepted', `${open.says} It must be accepted by itself first.`);
 }
 
 export function switchedOff(): Problem {

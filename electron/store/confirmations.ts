@@ -60,18 +60,23 @@ export class Confirmations {
   }
 
   /** Whether it is this pad's and fresh; what it was given for is told by its use. */
-  async check(pad: string, token: string): Promise<Result<{ readonly shown: string }>> {
+  async check(pad: string, token: string): Promise<Result<z.infer<typeof fileSchema>>> {
     const read = await readJson(this.#fileOf(pad), fileSchema, this.#now());
     if (read.kind !== 'read' || read.value.token !== digest(token)) return unknown();
-    if (Date.parse(read.value.until) >= this.#now().getTime()) return done(read.value);
+    const left = Date.parse(read.value.until) - this.#now().getTime();
+    // More is left than there ever was: the clock was set back meanwhile, and how old it is cannot be told.
+    if (left >= 0 && left <= 1000 * CONFIRMATION_SECONDS) return done(read.value);
     return failed(
       'confirmation-expired',
       'The confirmation is too old; run the command without --confirm, look at the plan again and confirm it.',
     );
   }
 
-  /** Uses it up, if it is for exactly this; of two programs at once one alone succeeds. */
-  async use(pad: string, token: string, shown: string): Promise<Result<void>> {
+  /**
+   * Uses it up, if it is for exactly this; of two programs at once one alone succeeds. The value gives it back, for a write that
+   * was refused before it began.
+   */
+  async use(pad: string, token: string, shown: string): Promise<Result<() => Promise<Result<void>>>> {
     const held = await this.check(pad, token);
     if (!held.ok) return held;
     if (held.value.shown !== digest(shown))
@@ -81,7 +86,7 @@ export class Confirmations {
       );
     try {
       await unlink(this.#fileOf(pad));
-      return done(undefined);
+      return done(() => writeWhole(this.#fileOf(pad), `${JSON.stringify(held.value)}\n`));
     } catch (thrown) {
       const problem = storageProblem(thrown, 'write', this.#fileOf(pad));
       return problem.code === 'file-missing' ? unknown() : { ok: false, problem };

@@ -16,15 +16,14 @@ import { storageProblem } from './storage-problem.ts';
 
 const changes = z.array(changeSchema).min(1).readonly();
 
-export const journalHeadSchema = z.object({
+const headSchema = z.object({
   kind: z.literal('stickwright-memory-journal'),
   version: z.literal(1),
   program: z.string(),
   /** ISO 8601. */
   at: z.string(),
-  pad: identitySchema,
-  /** Bytes that no other pad has, hex; null where its protocol tells none. */
-  unit: z.string().nullable(),
+  /** `unit`: bytes that no other pad has, hex; null where its protocol tells none. */
+  pad: identitySchema.extend({ unit: z.string().nullable() }),
   protocol: z.string(),
   /** Whole, for a map may be changed meanwhile. */
   map: memoryMapSchema,
@@ -38,6 +37,15 @@ export const journalHeadSchema = z.object({
     .nullable(),
 });
 
+/** An older head has the unit beside the pad. */
+export const journalHeadSchema = z.preprocess(withUnit, headSchema);
+
+function withUnit(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null || !('unit' in value) || !('pad' in value)) return value;
+  const { unit, pad, ...rest } = value;
+  return typeof pad === 'object' && pad !== null && !('unit' in pad) ? { ...rest, pad: { ...pad, unit } } : value;
+}
+
 export type JournalHead = z.infer<typeof journalHeadSchema>;
 
 const stepSchema = z.union([
@@ -46,6 +54,12 @@ const stepSchema = z.union([
 ]);
 
 export type KeptStep = z.infer<typeof stepSchema>;
+
+/** A journal that cannot be understood. */
+export interface RottedJournal {
+  readonly journal: string;
+  readonly problem: Problem;
+}
 
 export interface KeptJournal {
   readonly id: string;
@@ -66,7 +80,7 @@ export class JournalStore {
   }
 
   /** Newest first. A journal whose head was cut off announced nothing and is passed over; one that rotted is told. */
-  async open(): Promise<{ readonly journals: readonly KeptJournal[]; readonly problems: readonly Problem[] }> {
+  async open(): Promise<{ readonly journals: readonly KeptJournal[]; readonly rotted: readonly RottedJournal[] }> {
     return this.#list(this.#folder);
   }
 
@@ -108,17 +122,17 @@ export class JournalStore {
     }
   }
 
-  async #list(folder: string): Promise<{ journals: KeptJournal[]; problems: Problem[] }> {
+  async #list(folder: string): Promise<{ journals: KeptJournal[]; rotted: RottedJournal[] }> {
     const names = (await readdir(folder).catch(() => [])).filter((name) => name.endsWith(ENDING));
     const journals: KeptJournal[] = [];
-    const problems: Problem[] = [];
+    const rotted: RottedJournal[] = [];
     for (const name of names.toSorted().toReversed()) {
       const read = parseJournal(name, await readFile(path.join(folder, name), 'utf8').catch(() => ''));
       if (read === null) continue;
       if (read.ok) journals.push(read.value);
-      else problems.push(read.problem);
+      else rotted.push({ journal: idOf(name), problem: read.problem });
     }
-    return { journals, problems };
+    return { journals, rotted };
   }
 
   #fileOf(id: string): string {
@@ -137,13 +151,17 @@ export function parseJournal(name: string, text: string): Result<KeptJournal> | 
   if (!head.success || bad > 0)
     return failed(
       'journal-rotted',
-      `The journal ${name} cannot be understood at line ${bad + 1}; read the pad and restore the image that was kept before.`,
+      `The journal ${name} of a write cannot be understood at line ${bad + 1}, so that its pad is not known; look at your pads, restore a kept image where one is wrong, then put the journal aside.`,
     );
   return done({
-    id: name.slice(0, -ENDING.length),
+    id: idOf(name),
     head: head.data,
     steps: steps.flatMap((step) => (step.success ? [step.data] : [])),
   });
+}
+
+function idOf(name: string): string {
+  return name.slice(0, -ENDING.length);
 }
 
 function parseLine(line: string): unknown {

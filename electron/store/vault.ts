@@ -3,11 +3,26 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
+import { ownerSchema } from '../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { appendLine } from './append-line.ts';
 import { writeWhole } from './atomic-file.ts';
 import { makeFolder } from './own-folder.ts';
 import { storageProblem } from './storage-problem.ts';
+
+const keptPadSchema = ownerSchema.extend({ product: z.string() });
+
+/** `key` was `1209:000a:serial` with the unit behind it; a serial number may hold colons itself. */
+const olderPadSchema = z.object({ key: z.string(), product: z.string() }).transform(({ key, product }, context) => {
+  const told = /^([0-9a-f]{4}):([0-9a-f]{4}):(.*?)(?::([0-9a-f]+))?$/u.exec(key);
+  if (told === null) {
+    context.addIssue({ code: 'custom', message: 'names no pad' });
+    return z.NEVER;
+  }
+  const [, vendor = '', product16 = '', serial = '', unit] = told;
+  const ids = { vendorId: Number.parseInt(vendor, 16), productId: Number.parseInt(product16, 16) };
+  return { ...ids, serial: serial === '' ? null : serial, unit: unit ?? null, product };
+});
 
 const entrySchema = z.object({
   sha256: z.string().regex(/^[0-9a-f]{64}$/u),
@@ -17,7 +32,7 @@ const entrySchema = z.object({
   why: z.string(),
   map: z.string().nullable(),
   /** The pad that it was read from, where it was read by the program itself. */
-  pad: z.object({ key: z.string(), product: z.string() }).nullable().default(null),
+  pad: z.union([keptPadSchema, olderPadSchema]).nullable().default(null),
 });
 
 /** When and why an image was kept; one image may be kept for many reasons. */

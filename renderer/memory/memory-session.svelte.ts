@@ -92,12 +92,14 @@ export class MemorySession {
     this.preview = null;
   }
 
-  /** Writes what was shown. */
-  async confirm(): Promise<void> {
+  /** Writes what was shown; each thing that it asks is accepted by its word. */
+  async confirm(accepts: Preview['asks'][number]['code'][]): Promise<void> {
     const [pad, preview] = [this.#pad, this.preview];
     if (pad === null || preview === null) return;
     this.preview = null;
-    await this.#begin(() => this.#bench.call('memory.write', { pad, token: preview.token }));
+    await this.#begin(() => this.#bench.call('memory.write', { pad, token: preview.token, accepts }));
+    // Refused, it is as good as it was.
+    if (this.problem !== null && pad === this.#pad) this.preview ??= preview;
   }
 
   /** Ends what runs; a write that was begun is rolled back. */
@@ -117,7 +119,9 @@ export class MemorySession {
   async dismiss(journal: string): Promise<void> {
     const reply = await this.#bench.call('journals.dismiss', { journal });
     this.problem = reply.ok ? null : reply.problem;
-    if (reply.ok) this.journals = reply.value;
+    if (!reply.ok) return;
+    this.journals = reply.value;
+    await this.#lookAgain();
   }
 
   async #begin(call: () => Promise<Result<SessionState>>): Promise<void> {

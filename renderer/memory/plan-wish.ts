@@ -21,10 +21,14 @@ export interface ChosenPlan {
   readonly sticks: readonly StickId[];
   /** What the chosen kind would store, where it is no carrying. */
   readonly mappings: Readonly<Partial<Record<StickId, StickMapping>>>;
+  /** Where those are from; null where that is not known, and then they are not planned. */
+  readonly from: NumbersFrom | null;
 }
 
+export type NumbersFrom = Extract<PlanWish, { store: unknown }>['store']['from'];
+
 /** Null where there is nothing to store. */
-export function wishOf({ kind, into, sticks, mappings: held }: ChosenPlan): PlanWish | null {
+export function wishOf({ kind, into, sticks, mappings: held, from: source }: ChosenPlan): PlanWish | null {
   if (sticks.length === 0) return null;
   if (isCarry(kind)) {
     const [from, to] = kind === 'user:factory' ? (['user', 'factory'] as const) : (['factory', 'user'] as const);
@@ -36,7 +40,8 @@ export function wishOf({ kind, into, sticks, mappings: held }: ChosenPlan): Plan
       return mapping === undefined ? [] : [[stick, mapping] as const];
     }),
   );
-  return Object.keys(mappings).length === 0 ? null : { store: { layer: into, mappings } };
+  if (source === null || Object.keys(mappings).length === 0) return null;
+  return { store: { layer: into, mappings, from: source } };
 }
 
 /** Whether it copies one layer to the other, rather than storing numbers from elsewhere. */

@@ -44,7 +44,8 @@ describe('stickwright image', () => {
       'user:factory',
       ...out,
     ]);
-    expect(plan).toMatchObject({ code: 0, stderr: '' });
+    expect(plan).toMatchObject({ code: 0 });
+    expect(plan.stderr).toMatch(/^This changes the factory layer[^\n]+\(factory\)\n$/u);
     expect(plan.stdout).toMatch(/factory left x\.max 3270 → 3350/u);
     const applied = await stickwright([
       'image',
@@ -54,7 +55,8 @@ describe('stickwright image', () => {
       '--out',
       file('new.bin'),
     ]);
-    expect(applied).toMatchObject({ code: 0, stderr: '' });
+    expect(applied).toMatchObject({ code: 0 });
+    expect(applied.stderr).toMatch(/\(unknown-pad\)\n[^\n]+\(factory\)\n$/u);
     expect(await readFile(file('pad.bin'))).toEqual(before);
     const compared = await stickwright(['image', 'compare', file('pad.bin'), file('new.bin'), '--json']);
     const { sameSize, runs } = JSON.parse(compared.stdout) as { sameSize: boolean; runs: { means: string }[] };

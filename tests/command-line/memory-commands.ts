@@ -2,6 +2,7 @@
 import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { expect } from 'vitest';
+import { demoPads } from '../../core/pad/demo-profile.ts';
 import type { PadMapping } from '../../core/mapping/mapping.ts';
 import type { Ran } from '../electron/shell/run-node.ts';
 import { stickwright } from './run-command.ts';
@@ -18,7 +19,11 @@ export interface Shown {
   readonly changes: readonly { readonly offset: number; readonly new: string; readonly means: string }[];
   readonly blocks: readonly { readonly offset: number; readonly bytes: number }[];
   readonly cautions: readonly string[];
+  readonly asks: readonly string[];
 }
+
+/** The plans of these tests change the fall-back layer. */
+export const ACCEPTED = ['--accept', 'factory'] as const;
 
 /** Reads the pad into pad.bin and plans a mapping into patch.json, both in the folder. */
 export async function readAndPlan(folder: string, demo: string, mapping: PadMapping = wished): Promise<void> {
@@ -28,9 +33,13 @@ export async function readAndPlan(folder: string, demo: string, mapping: PadMapp
     string,
   ];
   expect(await stickwright(['memory', 'read', '--demo', demo, '--out', image, '--force'])).toMatchObject({ code: 0 });
-  await writeFile(file, JSON.stringify({ kind: 'stickwright-mapping', version: 1, sticks: mapping }));
+  const pad = { ...demoPads.sensor, serial: `${demo}-kept` };
+  const whole = { kind: 'stickwright-mapping', version: 1, pad, domain: 'sensor', sticks: mapping };
+  await writeFile(file, JSON.stringify(whole));
   const plan = ['image', 'plan', image, '--layer', 'factory', '--mapping', file, '--out', patch, '--force'];
-  expect(await stickwright(plan)).toMatchObject({ code: 0, stderr: '' });
+  const planned = await stickwright(plan);
+  expect(planned).toMatchObject({ code: 0 });
+  expect(planned.stderr).toMatch(/^This changes the factory layer[^\n]+\(factory\)\n$/u);
 }
 
 /** Runs a command that shows what it would write. */

@@ -12,7 +12,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { bundledProtocols } from '../../core/image/bundled-protocols.ts';
 import { createRandom } from '../../core/numeric/random.ts';
 import { ensureBuilt, outFile } from '../electron/shell/built.ts';
-import { lastWords, readAndPlan, show } from './memory-commands.ts';
+import { ACCEPTED, lastWords, readAndPlan, show } from './memory-commands.ts';
 import { stickwright } from './run-command.ts';
 
 const DEMO = ['--demo', 'worn'] as const;
@@ -57,7 +57,7 @@ async function writeUntil(
   { of, count }: Pick<Moment, 'of' | 'count'>,
   signal: 'SIGKILL' | 'SIGINT',
 ): Promise<[code: number | null, signal: string | null]> {
-  const args = ['memory', 'write', file('patch.json'), ...DEMO, '--confirm', confirm, '--real-time'];
+  const args = ['memory', 'write', file('patch.json'), ...DEMO, '--confirm', confirm, ...ACCEPTED, '--real-time'];
   const child = spawn(process.execPath, [outFile('main/command-line.js'), ...args], { stdio: 'ignore' });
   const exit = once(child, 'exit');
   const memories = new Set<string>();
@@ -139,7 +139,7 @@ describe('a write that is killed', () => {
     if (isHalfway) expect(told.kind).toBe('stickwright-memory-plan');
     // Where nothing had reached the pad, there is nothing to bring back and the journal is over.
     if (told.confirm === undefined) expect(told.end).toBe(moment.then === 'restore' ? 'before' : 'after');
-    else expect((await stickwright([...take, '--confirm', told.confirm])).code).toBe(0);
+    else expect((await stickwright([...take, '--confirm', told.confirm, ...ACCEPTED])).code).toBe(0);
     expect(await readPad()).toBe(moment.then === 'restore' ? before : planned);
     expect(await openJournals()).toEqual([]);
   });

@@ -6,11 +6,13 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Patch } from '../../core/image/patch.ts';
+import { demoPads } from '../../core/pad/demo-profile.ts';
 import { ensureBuilt } from '../electron/shell/built.ts';
-import { lastWords, readAndPlan, SENTENCE, show, wished } from './memory-commands.ts';
+import { ACCEPTED, lastWords, readAndPlan, SENTENCE, show, wished } from './memory-commands.ts';
 import { fileOf, stickwright } from './run-command.ts';
 
 const DEMO = ['--demo', 'loose'] as const;
+const patchPad = { ...demoPads.sensor, serial: 'loose-kept', unit: null };
 let folder: string;
 const file = (name: string): string => path.join(folder, name);
 const write = (...more: string[]): string[] => ['memory', 'write', file('patch.json'), ...DEMO, ...more];
@@ -41,8 +43,13 @@ describe('stickwright memory', () => {
     expect(shown.changes.map(({ means }) => means).join()).toContain('factory left x.max 3270 → 3000');
     expect(shown.blocks.length).toBeGreaterThan(0);
     expect(shown.cautions.length).toBeGreaterThan(3);
+    expect(shown.asks).toEqual(['factory']);
     expect((await padFiles())['memories']).toEqual([]);
-    const written = await stickwright([...healthy, '--confirm', shown.confirm, '--json']);
+    const unasked = await stickwright([...healthy, '--confirm', shown.confirm]);
+    expect(unasked).toMatchObject({ code: 1, stdout: '' });
+    expect(lastWords(unasked)).toContain('--accept factory');
+    expect((await padFiles())['journals']).toEqual([]);
+    const written = await stickwright([...healthy, '--confirm', shown.confirm, ...ACCEPTED, '--json']);
     expect(written).toMatchObject({ code: 0 });
     expect(JSON.parse(written.stdout)).toMatchObject({ kind: 'stickwright-memory-end', end: 'after', bytes: [] });
 
@@ -57,7 +64,7 @@ describe('stickwright memory', () => {
 
     const { sha256: kept } = JSON.parse(await readFile(file('patch.json'), 'utf8')) as Patch;
     const back = ['memory', 'restore', '--image', kept.slice(0, 16), '--demo', 'healthy'];
-    const restored = await stickwright([...back, '--confirm', (await show(back)).confirm]);
+    const restored = await stickwright([...back, ...ACCEPTED, '--confirm', (await show(back)).confirm]);
     expect(restored).toMatchObject({ code: 0 });
     await stickwright(['memory', 'read', '--demo', 'healthy', '--out', file('again.bin'), '--force']);
     expect((await readFile(file('again.bin'))).subarray(0, 0xb000)).toEqual(before.subarray(0, 0xb000));
@@ -93,7 +100,7 @@ describe('a confirmation', () => {
 
   async function refused(token: string, says: string): Promise<void> {
     const before = await padFiles();
-    const ran = await stickwright(write('--confirm', token));
+    const ran = await stickwright(write('--confirm', token, ...ACCEPTED));
     expect(ran).toMatchObject({ code: 1, stdout: '' });
     expect(lastWords(ran)).toMatch(SENTENCE);
     expect(lastWords(ran)).toContain(says);
@@ -118,11 +125,13 @@ describe('a confirmation', () => {
     await readAndPlan(folder, 'loose', { left: { ...wished.left, x: { min: 301, centre: 1500, max: 3000 } } } as never);
     await refused(confirm, 'another plan');
     await readAndPlan(folder, 'loose');
-    expect(await stickwright(write('--confirm', confirm))).toMatchObject({ code: 0 });
+    expect(await stickwright(write('--confirm', confirm, ...ACCEPTED))).toMatchObject({ code: 0 });
     await refused(confirm, 'used or for something else');
     const [over = ''] = await readdir(file('journals/over')).then((names) => names.toSorted().toReversed());
     const undo = ['memory', 'restore', '--journal', over.replace('.jsonl', '')];
-    expect(await stickwright([...undo, '--confirm', (await show(undo)).confirm])).toMatchObject({ code: 0 });
+    expect(await stickwright([...undo, ...ACCEPTED, '--confirm', (await show(undo)).confirm])).toMatchObject({
+      code: 0,
+    });
   });
 
   it('is of no use while another program has the pad', async () => {
@@ -177,6 +186,44 @@ describe('bad input', () => {
     await refused(['memory', 'write', await fileOf('bad.json', text()), ...DEMO], says);
   });
 
+  it.each<[string, string, object]>([
+    ['a patch of another pad', 'this memory is of', { pad: { ...patchPad, serial: 'healthy-kept' } }],
+    ['a patch of another product', 'this memory is of', { pad: { ...patchPad, productId: 11 } }],
+    ['a patch of reported counts', 'reported counts', { domain: 'reported' }],
+  ])('%s is refused', async (_, says, change) => {
+    const text = JSON.stringify({ ...patch, ...change });
+    await refused(['memory', 'write', await fileOf('foreign.json', text), ...DEMO], says);
+    const out = file('foreign.bin');
+    await refused(['image', 'apply', file('pad.bin'), await fileOf('foreign.json', text), '--out', out], says);
+    await expect(readFile(out)).rejects.toThrow();
+  });
+
+  it.each<[string, string, object]>([
+    ['another pad', 'this memory is of', { pad: { ...patchPad, serial: 'healthy-kept' }, domain: 'sensor' }],
+    ['reported counts', 'reported counts', { pad: patchPad, domain: 'reported' }],
+  ])('a mapping of %s is not planned', async (_, says, whose) => {
+    const mapping = { kind: 'stickwright-mapping', version: 1, ...whose, sticks: wished };
+    const from = await fileOf('foreign.json', JSON.stringify(mapping));
+    const out = file('foreign-patch.json');
+    const plan = ['image', 'plan', file('pad.bin'), '--layer', 'factory', '--mapping', from, '--out', out];
+    await refused(plan, says);
+    await expect(readFile(out)).rejects.toThrow();
+  });
+
+  it('a mapping that nobody knows the pad of is asked for by its own word', async () => {
+    const from = await fileOf('bare.json', JSON.stringify({ kind: 'stickwright-mapping', version: 1, sticks: wished }));
+    const out = file('bare-patch.json');
+    const plan = ['image', 'plan', file('pad.bin'), '--layer', 'factory', '--mapping', from, '--out', out, '--force'];
+    const planned = await stickwright([...plan, '--json']);
+    expect(planned).toMatchObject({ code: 0 });
+    expect((JSON.parse(planned.stdout) as { asks: string[] }).asks).toEqual(['unknown-pad', 'factory']);
+    const args = ['memory', 'write', out, ...DEMO];
+    const shown = await show(args);
+    expect(shown.asks).toEqual(['unknown-pad', 'factory']);
+    await refused([...args, '--confirm', shown.confirm, ...ACCEPTED], '--accept unknown-pad');
+    expect(await stickwright([...args, '--accept', 'everything'])).toMatchObject({ code: 2 });
+  });
+
   it('the map that the pad does not have is refused', async () => {
     await refused(write('--map', 'bench-pad-packed'), 'has the map bench-pad-words');
     const out = file('none.bin');
@@ -219,10 +266,12 @@ describe('bad input', () => {
     ])
       await refused(['memory', ...what, '--demo', 'worn'], 'This journal is of another pad');
     await writeFile(file(`journals/${over}`), `rot\n${text}`);
-    await refused(['memory', 'journal', 'show', 'other'], 'cannot be understood at line 1');
+    await refused(['memory', 'journal', 'show', id], 'cannot be understood at line 1');
+    await refused(write(), 'cannot be understood at line 1');
     const listed = await stickwright(['memory', 'journal']);
     expect(listed).toMatchObject({ code: 0, stdout: '' });
     expect(listed.stderr).toContain('cannot be understood at line 1');
-    await rm(file(`journals/${over}`));
+    expect(await stickwright(['memory', 'journal', 'dismiss', id])).toMatchObject({ code: 0 });
+    expect(await show(write())).toHaveProperty('confirm');
   });
 });

@@ -54,6 +54,11 @@ export const faultProtocol: MemoryProtocol = {
 /** A byte that a plan changes, and one that none does. */
 export const victim = { inPlan: 0x103, elsewhere: 0x201 };
 
+/** Numbers of the pad of these tests, as a mapping file says it. */
+export function fromPad(serial: string | null, unit: string | null = null) {
+  return { file: { ...demoPads.sensor, serial, unit }, domain: 'sensor' as const };
+}
+
 /** What the plan of these tests stores in the user layer. */
 export const wanted = {
   left: { x: { min: 700, centre: 2100, max: 3300 }, y: { min: 800, centre: 2000, max: 3200 } },

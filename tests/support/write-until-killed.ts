@@ -11,7 +11,7 @@ import { noLoopDelay } from '../../electron/bench/loop-delay.ts';
 import { defaultSettings } from '../../electron/store/settings.ts';
 import { createDemoPlug } from '../../electron/transport/plug-demo.ts';
 import type { EventPayload } from '../../shared/contract.ts';
-import { FaultPad, faultImage, faultMap, keepFiles, wanted, watcherOf } from './fault-pad.ts';
+import { FaultPad, faultImage, faultMap, fromPad, keepFiles, wanted, watcherOf } from './fault-pad.ts';
 
 const [folder, command, when] = process.argv.slice(2);
 if (folder === undefined || command === undefined || when === undefined)
@@ -52,7 +52,7 @@ valueOf(await bench.handle('pads.open', { pad: handle }));
 const reading = ended();
 valueOf(await bench.handle('memory.read', { pad: handle }));
 const { image } = await reading;
-const wish = { store: { layer: 'user' as const, mappings: wanted } };
+const wish = { store: { layer: 'user' as const, mappings: wanted, from: fromPad('fault-1') } };
 const { plan } = valueOf(await bench.handle('images.plan', { image: image ?? '', map: faultMap.id, wish }));
 valueOf(await bench.handle('memory.allow', { pad: handle, writing: true }));
 const { token } = valueOf(await bench.handle('memory.preview', { pad: handle, wish: { plan } }));

@@ -1,5 +1,6 @@
 /** The `image` commands: their names, arguments and options. */
 import { Option, type Command } from 'commander';
+import { acceptOption } from './accept-option.ts';
 import type { FindOptions } from './image-find.ts';
 import type { ImageOptions } from './image.ts';
 import type { ExitCode, Terminal } from './terminal.ts';
@@ -36,6 +37,7 @@ export function addImageCommands(program: Command, attach: Attach): void {
     .addOption(layer())
     .option('--mapping <file>', 'the mapping to store in the layer')
     .addOption(stick())
+    .addOption(acceptOption(['wrong-checksum']))
     .requiredOption('--out <file>', 'the patch file to write')
     .option('--force', 'replace the file if it is there already');
 
@@ -45,6 +47,7 @@ export function addImageCommands(program: Command, attach: Attach): void {
       (await import('./image.ts')).applyImage(terminal, file, patch, options),
   )
     .option('--map <id>', 'a map file, where the patch was planned with one')
+    .addOption(acceptOption(['wrong-checksum']))
     .requiredOption('--out <file>', 'the image file to write')
     .option('--force', 'replace the file if it is there already');
 

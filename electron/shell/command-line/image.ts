@@ -5,17 +5,20 @@ import { compareImages } from '../../../core/image/compare-images.ts';
 import { decodeLayers } from '../../../core/image/decode-layers.ts';
 import { imageTable } from '../../../core/image/image-table.ts';
 import type { LayerName, MemoryMap } from '../../../core/image/memory-map.ts';
-import { parsePatch, type Patch } from '../../../core/image/patch.ts';
-import { planCarry, planPatch } from '../../../core/image/plan-patch.ts';
+import { judgeSource } from '../../../core/image/number-source.ts';
+import { patchAsks, type AskCode, type PatchAsk } from '../../../core/image/patch-asks.ts';
+import { parsePatch, sourceOfPatch, type Patch } from '../../../core/image/patch.ts';
+import { planCarry, planPatch, type PlanOptions } from '../../../core/image/plan-patch.ts';
 import { whoReads } from '../../../core/image/who-reads.ts';
 import { row } from '../../../core/measure/table.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
-import { failed, type Result } from '../../../core/result.ts';
+import { done, failed, type Result } from '../../../core/result.ts';
+import { nearestOwner, ownersOf } from '../../bench/image-owners.ts';
 import { findPlaces } from '../../store/places.ts';
 import { sha256Of, Vault } from '../../store/vault.ts';
 import { readImage, readMap } from './image-input.ts';
 import { readInput, readJson } from './input-files.ts';
-import { readMapping } from './log-input.ts';
+import { readMappingFile } from './log-input.ts';
 import { outputHead } from './output.ts';
 import { refuseOverwrite, writeOutput } from './output-files.ts';
 import { drawSections } from './tables.ts';
@@ -30,6 +33,8 @@ export interface ImageOptions {
   readonly stick?: StickId;
   readonly out?: string;
   readonly force?: boolean;
+  /** What was asked and is wanted all the same. */
+  readonly accept?: readonly AskCode[];
 }
 
 export async function showImage(terminal: Terminal, file: string, options: ImageOptions): Promise<ExitCode> {
@@ -57,13 +62,19 @@ export async function planImage(terminal: Terminal, file: string, options: Image
   if (differing !== null) return sayProblem(terminal, differing.problem);
   const plan = await planFrom(image, map, options);
   if (!plan.ok) return sayProblem(terminal, plan.problem);
+  // What is carried stands in this very memory already.
+  const asks =
+    options.carry === undefined ? await asksOf(image, plan.value, map) : done(patchAsks(image, plan.value, map));
+  if (!asks.ok) return sayProblem(terminal, asks.problem);
   const kept = await vault().keep(image, `planned from ${file}`, map.id, new Date());
   if (!kept.ok) return sayProblem(terminal, kept.problem);
   if (out !== undefined) {
     const written = await writeOutput(out, `${JSON.stringify(plan.value, null, 2)}\n`, options.force === true);
     if (!written.ok) return sayProblem(terminal, written.problem);
   }
-  await terminal.print(terminal.json ? JSON.stringify(plan.value) : drawSections([changesSection(plan.value)]));
+  sayAsks(terminal, asks.value);
+  const told = { ...plan.value, asks: asks.value.map(({ code }) => code) };
+  await terminal.print(terminal.json ? JSON.stringify(told) : drawSections([changesSection(plan.value)]));
   return EXIT.done;
 }
 
@@ -83,8 +94,11 @@ export async function applyImage(
   if (!image.ok) return sayProblem(terminal, image.problem);
   const map = await readMap(options.map ?? patch.value.map, image.value);
   if (!map.ok) return sayProblem(terminal, map.problem);
-  const after = applyPatch(image.value, patch.value, map.value, sha256Of);
+  const asks = await asksOf(image.value, patch.value, map.value);
+  if (!asks.ok) return sayProblem(terminal, asks.problem);
+  const after = applyPatch(image.value, patch.value, map.value, sha256Of, insistsOn(options));
   if (!after.ok) return sayProblem(terminal, after.problem);
+  sayAsks(terminal, asks.value);
   const kept = await vault().keep(image.value, `before the patch ${patchFile}`, map.value.id, new Date());
   if (!kept.ok) return sayProblem(terminal, kept.problem);
   const written = await writeOutput(out, after.value, options.force === true);
@@ -136,19 +150,42 @@ async function planFrom(image: Uint8Array, map: MemoryMap, options: ImageOptions
   if (options.carry !== undefined) {
     const [from, to] = options.carry.split(':') as [LayerName, LayerName];
     const held = sticks.filter((stick) => options.stick !== undefined || map.layers[from]?.sticks[stick] !== undefined);
-    return planCarry(image, map, { from, to, sticks: held }, sha256Of);
+    const carried = planCarry(image, map, { from, to, sticks: held }, sha256Of, insistsOn(options));
+    if (!carried.ok) return carried;
+    const entries = await vault().entries();
+    if (!entries.ok) return entries;
+    const owners = ownersOf(sha256Of(image), entries.value);
+    return done({ ...carried.value, pad: nearestOwner(owners, owners), domain: null });
   }
-  const mapping = await readMapping(options.mapping);
+  const mapping = await readMappingFile(options.mapping);
   if (!mapping.ok) return mapping;
   if (mapping.value === null || options.layer === undefined)
     return failed('plan-nothing', 'Say what to plan: --carry user:factory, or --layer with --mapping.');
   const chosen = Object.fromEntries(
     sticks.flatMap((stick) => {
-      const one = mapping.value?.[stick];
+      const one = mapping.value?.sticks[stick];
       return one === undefined ? [] : [[stick, one] as const];
     }),
   );
-  return planPatch(image, map, options.layer, chosen, sha256Of);
+  const { pad, domain } = mapping.value;
+  const patch = planPatch(image, map, options.layer, chosen, sha256Of, insistsOn(options));
+  return patch.ok ? done({ ...patch.value, pad, domain }) : patch;
+}
+
+/** What is asked before a patch is written to the pad that the image is of; refused where its numbers are another pad's. */
+async function asksOf(image: Uint8Array, patch: Patch, map: MemoryMap): Promise<Result<readonly PatchAsk[]>> {
+  const entries = await vault().entries();
+  if (!entries.ok) return entries;
+  const ofPad = judgeSource(sourceOfPatch(patch), ownersOf(sha256Of(image), entries.value));
+  return ofPad.ok ? done([...ofPad.value, ...patchAsks(image, patch, map)]) : ofPad;
+}
+
+function sayAsks(terminal: Terminal, asks: readonly PatchAsk[]): void {
+  for (const { code, says } of asks) terminal.say(`${says} (${code})`);
+}
+
+function insistsOn({ accept = [] }: ImageOptions): PlanOptions {
+  return { acceptsWrongChecksum: accept.includes('wrong-checksum') };
 }
 
 function changesSection({ changes }: Patch) {

@@ -1,5 +1,6 @@
 /** The bench's own memory desk over one pad, for the length of one command. */
 import path from 'node:path';
+import { kinshipOf, ownerOf } from '../../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { ImageDesk } from '../../bench/image-desk.ts';
 import { noLoopDelay } from '../../bench/loop-delay.ts';
@@ -50,14 +51,18 @@ export class MemoryBench {
       changed: () => undefined,
     });
     this.maps = new MapShelf(path.join(folder, 'maps'));
-    this.images = new ImageDesk(this.vault, this.maps, this.plans, now);
+    // Here numbers come from patches and kept images alone.
+    this.images = new ImageDesk(this.vault, this.maps, this.plans, now, {
+      survey: () => Promise.resolve(failed('survey-unknown', 'No survey is planned from here; plan a patch first.')),
+      kept: () => null,
+    });
     this.confirmations = new Confirmations(path.join(folder, 'confirmations'), now);
     const { desk } = memoryParts({
       folder,
       version: programVersion,
       clock,
       rack: this.rack,
-      registry: { padOf: (isIt) => (isIt(this.identity) ? PAD : null) },
+      registry: { padOf: (owner) => (kinshipOf(owner, ownerOf(this.identity, null)) === 'other' ? null : PAD) },
       lock,
       vault: this.vault,
       maps: this.maps,

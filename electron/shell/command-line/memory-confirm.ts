@@ -1,8 +1,10 @@
 /** Shows what would be written and asks for a confirmation, or writes what was confirmed. */
+import type { AskCode, PatchAsk } from '../../../core/image/patch-asks.ts';
 import type { MemoryMap } from '../../../core/image/memory-map.ts';
 import { failed, type Problem, type Result } from '../../../core/result.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';
 import type { MemoryEnd, MemoryState } from '../../bench/memory-run.ts';
+import { notAccepted } from '../../bench/write-refusals.ts';
 import { CONFIRMATION_SECONDS } from '../../store/confirmations.ts';
 import { sha256Of } from '../../store/vault.ts';
 import { PAD, type MemoryBench } from './memory-bench.ts';
@@ -17,6 +19,12 @@ export interface Wanted {
   readonly of: string;
   /** How it ends when all goes well. */
   readonly sought: MemoryEnd['end'];
+}
+
+/** What the person says to what was shown: the confirmation, and each thing asked by its word. */
+export interface Word {
+  readonly confirm?: string | undefined;
+  readonly accept?: readonly AskCode[] | undefined;
 }
 
 /** Null where writing may begin: it is switched on, and a confirmation that was given is this pad's and fresh. */
@@ -37,15 +45,22 @@ export async function showOrWrite(
   terminal: Terminal,
   bench: MemoryBench,
   { wish, of, sought }: Wanted,
-  confirm: string | undefined,
+  { confirm, accept = [] }: Word,
 ): Promise<ExitCode> {
   const preview = await bench.desk.preview({ pad: PAD, wish });
   if (!preview.ok) return sayProblem(terminal, preview.problem);
   const shown = shownText(bench, of, preview.value);
   if (confirm === undefined) return show(terminal, bench, preview.value, shown);
+  const open = notAccepted(preview.value.asks, accept);
+  if (open !== null) return sayProblem(terminal, withWord(open, preview.value.asks));
   const used = await bench.confirmations.use(bench.key, confirm, shown);
   if (!used.ok) return sayProblem(terminal, used.problem);
-  const state = await bench.play(() => bench.desk.write(PAD, preview.value.token));
+  const state = await bench.play(async () => {
+    const begun = await bench.desk.write({ pad: PAD, token: preview.value.token, accepts: accept });
+    // Refused before it began: what was confirmed is still to be done.
+    if (!begun.ok) await used.value();
+    return begun;
+  });
   return tellEnd(terminal, bench, state, sought);
 }
 
@@ -79,24 +94,34 @@ async function show(
   if (!issued.ok) return sayProblem(terminal, issued.problem);
   const { token, until } = issued.value;
   const { changes, blocks, cautions } = preview;
-  const plan = { pad: bench.identity, changes, blocks, cautions, confirm: token, until: until.toISOString() };
+  const asks = preview.asks.map(({ code }) => code);
+  const plan = { pad: bench.identity, changes, blocks, cautions, asks, confirm: token, until: until.toISOString() };
   await terminal.print(
     terminal.json
       ? JSON.stringify({ ...outputHead('memory-plan'), ...plan })
       : [
           planText(preview),
-          `Nothing was written. To write exactly this, once, within ${String(CONFIRMATION_SECONDS / 60)} minutes: the same command with --confirm ${token}`,
+          `Nothing was written. To write exactly this, once, within ${String(CONFIRMATION_SECONDS / 60)} minutes: the same command with ${[`--confirm ${token}`, ...asks.map(acceptOf)].join(' ')}`,
         ].join('\n\n'),
   );
   return EXIT.done;
 }
 
+function acceptOf(code: AskCode): string {
+  return `--accept ${code}`;
+}
+
+/** The same refusal, with the words that it is accepted by. */
+function withWord({ code, says }: Problem, asks: readonly PatchAsk[]): Problem {
+  return { code, says: `${says} Repeat the command with ${asks.map((ask) => acceptOf(ask.code)).join(' ')}.` };
+}
+
 /** All that a confirmation stands for: the pad, what stands in it, what is to be written and in which order. */
-function shownText(bench: MemoryBench, of: string, { changes, blocks }: Reply<'memory.preview'>): string {
+function shownText(bench: MemoryBench, of: string, { changes, blocks, asks }: Reply<'memory.preview'>): string {
   const read = bench.desk.imageOf(PAD);
   const memory =
     read === null ? null : { unit: read.unit, map: read.map, bytes: sha256Of(steady(read.bytes, read.map)) };
-  return JSON.stringify({ pad: bench.key, memory, of, changes, blocks });
+  return JSON.stringify({ pad: bench.key, memory, of, changes, blocks, asks });
 }
 
 /** Without what changes by itself. */

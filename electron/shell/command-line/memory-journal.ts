@@ -1,9 +1,10 @@
 /** `memory journal …` and `memory restore --journal`: writes that were broken off, and what to do about them. */
+import { ownerOf } from '../../../core/pad/owner.ts';
 import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { journalParts } from '../../bench/memory-parts.ts';
 import { otherPad } from '../../bench/journal-desk.ts';
-import { padKey, unitKey } from '../../bench/pad-key.ts';
+import { padKey } from '../../bench/pad-key.ts';
 import type { ReadImage } from '../../bench/write-order.ts';
 import { findPlaces } from '../../store/places.ts';
 import { Vault } from '../../store/vault.ts';
@@ -31,7 +32,8 @@ interface KnownWrite {
 export async function listJournals(terminal: Terminal): Promise<ExitCode> {
   const { journals, store } = parts();
   const open = await journals.list();
-  for (const { says } of (await store.open()).problems) terminal.say(`stickwright: ${says}`);
+  const { rotted } = await store.open();
+  for (const { problem } of rotted) terminal.say(`stickwright: ${problem.says}`);
   const rows = open.map(({ journal, at, identity, map, changes }) => [
     journal,
     at,
@@ -44,9 +46,10 @@ export async function listJournals(terminal: Terminal): Promise<ExitCode> {
   if (terminal.json) {
     // Which pads are connected is not looked at here.
     const told = open.map((one) => ({ ...one, pad: undefined }));
-    await terminal.print(JSON.stringify({ ...outputHead('memory-journals'), journals: told }));
-  } else if (open.length === 0) terminal.say('No write was broken off.');
-  else await terminal.print(drawTable(heads, rows));
+    const unread = rotted.map(({ journal, problem }) => ({ journal, says: problem.says }));
+    await terminal.print(JSON.stringify({ ...outputHead('memory-journals'), journals: told, rotted: unread }));
+  } else if (open.length === 0 && rotted.length === 0) terminal.say('No write was broken off.');
+  else if (open.length > 0) await terminal.print(drawTable(heads, rows));
   return EXIT.done;
 }
 
@@ -66,27 +69,37 @@ export function showJournal(terminal: Terminal, id: string, choice: MemoryChoice
 
 /** Takes a broken write up to its end. */
 export function finishJournal(terminal: Terminal, id: string, options: WriteOptions): Promise<ExitCode> {
-  const { confirm, ...choice } = options;
+  const { confirm, accept, ...choice } = options;
   return atJournal(terminal, id, choice, async (bench, { isOpen }) => {
     if (!isOpen) return sayProblem(terminal, notOpen(id).problem);
     const shut = await whyNotWrite(bench, confirm);
     if (shut !== null) return sayProblem(terminal, shut);
     const state = await bench.play(() => bench.desk.show(PAD, id));
     if (!state.ok || state.value.end !== 'differs') return tellEnd(terminal, bench, state, 'after');
-    return showOrWrite(terminal, bench, { wish: { finish: id }, of: `finish ${id}`, sought: 'after' }, confirm);
+    return showOrWrite(
+      terminal,
+      bench,
+      { wish: { finish: id }, of: `finish ${id}`, sought: 'after' },
+      { confirm, accept },
+    );
   });
 }
 
 /** Brings back what stood before a write, broken off or ended. */
 export function restoreJournal(terminal: Terminal, id: string, options: WriteOptions): Promise<ExitCode> {
-  const { confirm, ...choice } = options;
+  const { confirm, accept, ...choice } = options;
   return atJournal(terminal, id, choice, async (bench, { isOpen, before, map, unit }) => {
     const shut = await whyNotWrite(bench, confirm);
     if (shut !== null) return sayProblem(terminal, shut);
     const state = isOpen ? await bench.play(() => bench.desk.show(PAD, id)) : null;
     if (state !== null && (!state.ok || state.value.end === 'before')) return tellEnd(terminal, bench, state, 'before');
     if (state?.value.end === 'differs')
-      return showOrWrite(terminal, bench, { wish: { restore: id }, of: `restore ${id}`, sought: 'before' }, confirm);
+      return showOrWrite(
+        terminal,
+        bench,
+        { wish: { restore: id }, of: `restore ${id}`, sought: 'before' },
+        { confirm, accept },
+      );
     const read = state === null ? await readPad(bench, map) : readAlready(bench);
     if (!read.ok) return sayProblem(terminal, read.problem);
     // Of an open journal it was looked at already.
@@ -94,10 +107,10 @@ export function restoreJournal(terminal: Terminal, id: string, options: WriteOpt
     const kept = await bench.vault.read(before);
     if (!kept.ok) return sayProblem(terminal, kept.problem);
     // The journal is the proof that this pad held that image.
-    const pad = { key: unitKey(bench.identity, read.value.unit), product: bench.identity.product };
+    const pad = { ...ownerOf(bench.identity, read.value.unit), product: bench.identity.product };
     const noted = await bench.vault.keep(kept.value, `before the write ${id}`, map, new Date(), pad);
     if (!noted.ok) return sayProblem(terminal, noted.problem);
-    return restoreKept(terminal, bench, read.value, before, 'whole', confirm);
+    return restoreKept(terminal, bench, read.value, before, 'whole', { confirm, accept });
   });
 }
 
@@ -124,13 +137,14 @@ async function findWrite(id: string): Promise<Result<KnownWrite>> {
   const { journals, store } = parts();
   const open = (await journals.list()).find(({ journal }) => journal === id);
   if (open !== undefined) return done({ id, isOpen: true, ...open });
+  const rotted = (await journals.rotted()).find((one) => one.journal === id);
+  if (rotted !== undefined) return { ok: false, problem: rotted.problem };
   const over = (await store.over()).find((one) => one.id === id);
   if (over !== undefined) {
-    const { pad: identity, map, before, origin, unit } = over.head;
-    return done({ id, isOpen: false, identity, map: map.id, before: origin?.before ?? before, unit });
+    const { pad, map, before, origin } = over.head;
+    const kept = { map: map.id, before: origin?.before ?? before, unit: pad.unit };
+    return done({ id, isOpen: false, identity: pad, ...kept });
   }
-  const rotted = await journals.rotted();
-  if (rotted !== null) return { ok: false, problem: rotted };
   return failed(
     'journal-unknown',
     `There is no journal "${id}"; \`stickwright memory journal\` lists those there are.`,

@@ -1,5 +1,6 @@
 /** The `memory` commands: their names, arguments and options. */
 import { Argument, Option, type Command } from 'commander';
+import { acceptOption } from './accept-option.ts';
 import type { Attach } from './image-program.ts';
 import type { MemoryChoice } from './memory-pad.ts';
 import type { ReadOptions } from './memory-read.ts';
@@ -13,7 +14,10 @@ export function addMemoryCommands(program: Command, attach: Attach): void {
   const memory = program.command('memory').description("a pad's own memory: read, write, restore, journal");
   const sub = (spec: string, says: string): Command => atPad(memory.command(spec).description(says).exitOverride());
   const map = (): Option => new Option('--map <id>', 'the memory map that the pad must have');
-  const confirm = (): Option => new Option('--confirm <token>', 'write what was shown with this confirmation');
+  const confirm = (command: Command): Command =>
+    command
+      .addOption(new Option('--confirm <token>', 'write what was shown with this confirmation'))
+      .addOption(acceptOption());
 
   attach(sub('read', 'the whole memory, read twice, into an image file'), async (terminal, options: ReadOptions) =>
     (await import('./memory-read.ts')).readMemoryFile(terminal, options),
@@ -30,34 +34,36 @@ export function addMemoryCommands(program: Command, attach: Attach): void {
       (await import('./memory-read.ts')).allowWriting(terminal, options, which),
   );
 
-  attach(
-    sub('write <patch>', 'shows what a patch would write; writes it once that is confirmed'),
-    async (terminal, options: WriteOptions, patch) =>
-      (await import('./memory-write.ts')).writePatch(terminal, patch, options),
-  )
-    .addOption(map())
-    .addOption(confirm());
+  confirm(
+    attach(
+      sub('write <patch>', 'shows what a patch would write; writes it once that is confirmed'),
+      async (terminal, options: WriteOptions, patch) =>
+        (await import('./memory-write.ts')).writePatch(terminal, patch, options),
+    ),
+  ).addOption(map());
 
-  attach(
-    sub('restore', 'shows what would bring an earlier image back; writes it once that is confirmed'),
-    async (terminal, { image, journal, ...options }: Restore) => {
-      if (journal !== undefined)
-        return (await import('./memory-journal.ts')).restoreJournal(terminal, journal, options);
-      if (image !== undefined) return (await import('./memory-write.ts')).restoreImage(terminal, { ...options, image });
-      terminal.say('stickwright: Give either --journal ID or --image SHA-256.');
-      return EXIT.usage;
-    },
+  confirm(
+    attach(
+      sub('restore', 'shows what would bring an earlier image back; writes it once that is confirmed'),
+      async (terminal, { image, journal, ...options }: Restore) => {
+        if (journal !== undefined)
+          return (await import('./memory-journal.ts')).restoreJournal(terminal, journal, options);
+        if (image !== undefined)
+          return (await import('./memory-write.ts')).restoreImage(terminal, { ...options, image });
+        terminal.say('stickwright: Give either --journal ID or --image SHA-256.');
+        return EXIT.usage;
+      },
+    ),
   )
     .addOption(new Option('--journal <id>', 'what stood before the write of this journal').conflicts('image'))
     .addOption(new Option('--image <sha256>', 'a kept image, by the beginning of its SHA-256'))
     .addOption(new Option('--whole', 'all of the image, not its calibration alone').conflicts('journal'))
-    .addOption(map().conflicts('journal'))
-    .addOption(confirm());
+    .addOption(map().conflicts('journal'));
 
   addJournalCommands(memory, attach, confirm);
 }
 
-function addJournalCommands(memory: Command, attach: Attach, confirm: () => Option): void {
+function addJournalCommands(memory: Command, attach: Attach, confirm: (command: Command) => Command): void {
   const journal = memory.command('journal').description('writes whose end is not known: list, show, finish, dismiss');
   const sub = (spec: string, says: string): Command => journal.command(spec).description(says).exitOverride();
 
@@ -70,11 +76,13 @@ function addJournalCommands(memory: Command, attach: Attach, confirm: () => Opti
     async (terminal, options: MemoryChoice, id) =>
       (await import('./memory-journal.ts')).showJournal(terminal, id, options),
   );
-  attach(
-    atPad(sub('finish <id>', 'shows what is left to write; writes it once that is confirmed')),
-    async (terminal, options: WriteOptions, id) =>
-      (await import('./memory-journal.ts')).finishJournal(terminal, id, options),
-  ).addOption(confirm());
+  confirm(
+    attach(
+      atPad(sub('finish <id>', 'shows what is left to write; writes it once that is confirmed')),
+      async (terminal, options: WriteOptions, id) =>
+        (await import('./memory-journal.ts')).finishJournal(terminal, id, options),
+    ),
+  );
   attach(sub('dismiss <id>', 'puts a journal out of the way; its file stays'), async (terminal, _, id) =>
     (await import('./memory-journal.ts')).dismissJournal(terminal, id),
   );

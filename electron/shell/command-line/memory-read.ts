@@ -3,6 +3,7 @@ import { decodeLayers } from '../../../core/image/decode-layers.ts';
 import { imageTable } from '../../../core/image/image-table.ts';
 import { whoReads } from '../../../core/image/who-reads.ts';
 import { row } from '../../../core/measure/table.ts';
+import { tellingSerial } from '../../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { ReadImage } from '../../bench/write-order.ts';
 import { atMemoryBench, PAD, type MemoryBench } from './memory-bench.ts';
@@ -53,7 +54,7 @@ export async function readPad(bench: MemoryBench, map: string | undefined): Prom
 export function allowWriting(terminal: Terminal, choice: MemoryChoice, which: string): Promise<ExitCode> {
   return atMemoryBench(terminal, choice, async (bench) => {
     const isOn = which === 'on';
-    if (isOn && bench.identity.serial === null)
+    if (isOn && tellingSerial(bench.identity.serial) === null)
       return sayProblem(
         terminal,
         failed(

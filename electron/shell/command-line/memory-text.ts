@@ -7,7 +7,7 @@ import { drawSections } from './tables.ts';
 type Preview = Reply<'memory.preview'>;
 
 /** Every named value old → new with its bytes, the blocks in the order of writing, and what to mind. */
-export function planText({ changes, blocks, cautions }: Preview): string {
+export function planText({ changes, blocks, asks, cautions }: Preview): string {
   const sections = [
     {
       title: 'changes',
@@ -20,7 +20,9 @@ export function planText({ changes, blocks, cautions }: Preview): string {
       ),
     },
   ];
-  return [drawSections(sections), ['before you confirm', ...cautions].join('\n  ')].join('\n\n');
+  const asked = asks.map(({ code, says }) => `${says} (--accept ${code})`);
+  const lists = [...(asked.length === 0 ? [] : [['asked by itself', ...asked]]), ['before you confirm', ...cautions]];
+  return [drawSections(sections), ...lists.map((lines) => lines.join('\n  '))].join('\n\n');
 }
 
 export function endText({ says, image, bytes, retries }: MemoryState): string {

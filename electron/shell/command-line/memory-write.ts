@@ -1,4 +1,5 @@
 /** `memory write` and `memory restore`: a patch or a kept image into a pad, shown first and confirmed then. */
+import type { AskCode } from '../../../core/image/patch-asks.ts';
 import { parsePatch } from '../../../core/image/patch.ts';
 import type { RestoreScope } from '../../../core/image/plan-restore.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
@@ -6,7 +7,7 @@ import type { ReadImage } from '../../bench/write-order.ts';
 import { sha256Of } from '../../store/vault.ts';
 import { readJson } from './input-files.ts';
 import { atMemoryBench, type MemoryBench } from './memory-bench.ts';
-import { showOrWrite, whyNotWrite } from './memory-confirm.ts';
+import { showOrWrite, whyNotWrite, type Word } from './memory-confirm.ts';
 import type { MemoryChoice } from './memory-pad.ts';
 import { readPad } from './memory-read.ts';
 import { sayProblem, type ExitCode, type Terminal } from './terminal.ts';
@@ -14,6 +15,8 @@ import { sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 export interface WriteOptions extends MemoryChoice {
   readonly map?: string;
   readonly confirm?: string;
+  /** Words of what was asked. */
+  readonly accept?: readonly AskCode[];
 }
 
 export interface RestoreOptions extends WriteOptions {
@@ -22,7 +25,7 @@ export interface RestoreOptions extends WriteOptions {
 }
 
 export async function writePatch(terminal: Terminal, file: string, options: WriteOptions): Promise<ExitCode> {
-  const { map: mapId, confirm, ...choice } = options;
+  const { map: mapId, confirm, accept, ...choice } = options;
   const json = await readJson(file);
   const patch = json.ok ? parsePatch(json.value) : json;
   if (!patch.ok) return sayProblem(terminal, patch.problem);
@@ -33,14 +36,14 @@ export async function writePatch(terminal: Terminal, file: string, options: Writ
     if (shut !== null) return sayProblem(terminal, shut);
     const read = await readPad(bench, mapId);
     if (!read.ok) return sayProblem(terminal, read.problem);
-    const { plan } = bench.plans.hold(patch.value, map.value, 'file');
+    const { plan } = bench.plans.hold(patch.value, map.value, 'file', []);
     const of = `write ${sha256Of(new TextEncoder().encode(JSON.stringify(patch.value)))}`;
-    return showOrWrite(terminal, bench, { wish: { plan }, of, sought: 'after' }, confirm);
+    return showOrWrite(terminal, bench, { wish: { plan }, of, sought: 'after' }, { confirm, accept });
   });
 }
 
 export function restoreImage(terminal: Terminal, options: RestoreOptions): Promise<ExitCode> {
-  const { image, whole, map, confirm, ...choice } = options;
+  const { image, whole, map, confirm, accept, ...choice } = options;
   return atMemoryBench(terminal, choice, async (bench) => {
     const target = await findKept(bench, image);
     if (!target.ok) return sayProblem(terminal, target.problem);
@@ -48,7 +51,8 @@ export function restoreImage(terminal: Terminal, options: RestoreOptions): Promi
     if (shut !== null) return sayProblem(terminal, shut);
     const read = await readPad(bench, map);
     if (!read.ok) return sayProblem(terminal, read.problem);
-    return restoreKept(terminal, bench, read.value, target.value, whole === true ? 'whole' : 'calibration', confirm);
+    const scope = whole === true ? 'whole' : 'calibration';
+    return restoreKept(terminal, bench, read.value, target.value, scope, { confirm, accept });
   });
 }
 
@@ -59,13 +63,13 @@ export async function restoreKept(
   read: ReadImage,
   target: string,
   scope: RestoreScope,
-  confirm: string | undefined,
+  word: Word,
 ): Promise<ExitCode> {
   const wish = { restore: { image: target, scope } };
   const plan = await bench.images.plan({ image: read.image, map: read.map.id, wish });
   if (!plan.ok) return sayProblem(terminal, plan.problem);
   const of = `restore ${scope} ${target}`;
-  return showOrWrite(terminal, bench, { wish: { plan: plan.value.plan }, of, sought: 'after' }, confirm);
+  return showOrWrite(terminal, bench, { wish: { plan: plan.value.plan }, of, sought: 'after' }, word);
 }
 
 /** A kept image by its SHA-256 or the beginning of it, proved against it. */

@@ -2,6 +2,7 @@
 import type { Track } from '../../../core/capture/track.ts';
 import { sayLimits } from '../../../core/findings/judge-track.ts';
 import { formatMappingFile } from '../../../core/mapping/mapping-file.ts';
+import { ownerOf } from '../../../core/pad/owner.ts';
 import type { Aim, CentreBy } from '../../../core/proposal/proposal.ts';
 import type { Problem } from '../../../core/result.ts';
 import { proposeForLog, type LogProposals } from '../../bench/log-answers.ts';
@@ -58,8 +59,8 @@ function refuseAll(sticks: LogProposals['sticks'], refused: LogProposals['refuse
 }
 
 function mappingText({ header, layout }: Track, proposals: LogProposals['sticks']): string {
-  const { vendorId, productId, serial } = header.pad;
+  const pad = ownerOf(header.pad, header.pad.unit);
   const domain = header.domain === 'sensor' ? layout.domain : 'reported';
   const sticks = Object.fromEntries(Object.entries(proposals).map(([stick, { mapping }]) => [stick, mapping]));
-  return formatMappingFile({ pad: { vendorId, productId, serial }, domain, sticks });
+  return formatMappingFile({ pad, domain, sticks });
 }

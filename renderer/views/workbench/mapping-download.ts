@@ -10,9 +10,8 @@ export interface Download {
 
 /** `called` is the name of yours; without one the file is called after the survey. */
 export function mappingDownload(details: SurveyDetails, sticks: PadMapping, called: string | null = null): Download {
-  const { vendorId, productId, serial } = details.identity;
   const text = formatMappingFile({
-    pad: { vendorId, productId, serial },
+    pad: details.pad,
     domain: details.log.domain,
     ...(called !== null && { name: called }),
     sticks,

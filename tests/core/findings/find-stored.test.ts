@@ -147,11 +147,13 @@ describe('warming up', () => {
 });
 
 describe('mapping of another pad', () => {
-  const here = { vendorId: 1, productId: 2 };
+  const here = { vendorId: 1, productId: 2, serial: 'a', unit: null };
   const file = makeSubject({ report: { mappingFrom: 'file' } });
 
   it('fails where the file names another pad, or nothing fits at all', () => {
-    expect(findOtherPad(file, here, { vendorId: 1, productId: 3 }, limits)).toMatchObject({ decision: 'fail' });
+    expect(findOtherPad(file, here, { ...here, productId: 3 }, limits)).toMatchObject({ decision: 'fail' });
+    expect(findOtherPad(file, here, { ...here, serial: 'b' }, limits)).toMatchObject({ decision: 'fail' });
+    expect(findOtherPad(file, here, { ...here, serial: null }, limits)).toBeNull();
     const narrow = { min: 100, centre: 128, max: 155 };
     const far = makeSubject({ mapping: { x: narrow, y: narrow } });
     expect(findOtherPad(far, here, null, limits)?.decision).toBe('fail');

@@ -133,7 +133,7 @@ describe('a log that proves little', () => {
   it('says that a mapping file is of another pad, and decides nothing under it', () => {
     const track = surveyUnit({ ...demos.healthy.build, intervalMicros: 4000, jitterMicros: 300 }, 4);
     const own = demos.healthy.build.firmware;
-    const other = { vendorId: 7, productId: 7 };
+    const other = { vendorId: 7, productId: 7, serial: null, unit: null };
     const report = judgeTrack(track, own, defaultLimits, other);
     expect(report.findings.find(({ stick }) => stick === 'left')?.id).toBe('mapping-of-another-pad');
     expect(report.verdict.left).toBe('undecided');

@@ -17,7 +17,7 @@ describe('parseMappingFile', () => {
 
   it('reads back what formatMappingFile wrote, for one stick and for two', () => {
     const whole = {
-      pad: { vendorId: 0x1234, productId: 7, serial: null },
+      pad: { vendorId: 0x1234, productId: 7, serial: null, unit: '0c' },
       domain: 'sensor',
       sticks: { left, right: left },
     } as const;

@@ -8,6 +8,7 @@ import {
   faultImage,
   faultMap,
   FIRST_BLOCK,
+  fromPad,
   keepFiles,
   wanted,
   watcherOf,
@@ -95,7 +96,9 @@ export async function show(bench: FaultBench, pad: string, journal: string): Pro
 export async function planned(bench: FaultBench, pad: string): Promise<Request<'memory.preview'>['wish']> {
   const { made } = bench;
   const { image } = await read(bench, pad);
-  const wish = { store: { layer: 'user' as const, mappings: wanted } };
+  const listed = valueOf(await made.bench.handle('pads.list', {})).find((one) => one.pad === pad);
+  const from = fromPad(listed?.identity.serial ?? null, listed?.unit ?? null);
+  const wish = { store: { layer: 'user' as const, mappings: wanted, from } };
   const plan = valueOf(await made.bench.handle('images.plan', { image: image ?? '', map: faultMap.id, wish }));
   valueOf(await made.bench.handle('memory.allow', { pad, writing: true }));
   return { plan: plan.plan };

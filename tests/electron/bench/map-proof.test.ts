@@ -5,12 +5,13 @@ import { expect, it } from 'vitest';
 import { bundledMaps } from '../../../core/image/bundled-maps.ts';
 import { bundledProtocols } from '../../../core/image/bundled-protocols.ts';
 import type { Request } from '../../../shared/contract.ts';
-import { wanted } from '../../support/fault-pad.ts';
+import { fromPad, wanted } from '../../support/fault-pad.ts';
 import { temporaryFolder } from '../../support/temporary-folder.ts';
 import { follow, makeBench, openFirst, surveyOf, valueOf, type TestBench } from './make-bench.ts';
 import type { MemoryState } from './fault-bench.ts';
 
 const map = 'own-packed';
+const from = fromPad('healthy-1');
 
 /** The simulated pad under a map of the technician's own. */
 async function benchOf(): Promise<TestBench & { pad: string }> {
@@ -64,7 +65,7 @@ it('asks for a write that was read back, then for a survey that measured somethi
   const prove = async (handle: string) => bench.handle('maps.prove', { map, survey: handle });
   const early = await survey(made, ['rest', 'rim']);
   expect(await prove(early)).toMatchObject({ ok: false, problem: { code: 'map-not-written' } });
-  const unproven = await write(made, { store: { layer: 'user', mappings: wanted } });
+  const unproven = await write(made, { store: { layer: 'user', mappings: wanted, from } });
   expect(unproven).toMatchObject({ end: 'after', problem: null });
   expect(await prove(early)).toMatchObject({ ok: false, problem: { code: 'map-not-written' } });
   const thin = await survey(made, ['rest']);

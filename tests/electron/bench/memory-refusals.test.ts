@@ -118,6 +118,6 @@ describe('two pads of one kind without a serial number', () => {
     const { image } = await read(bench, await bench.open(other));
     const wish = { restore: { image: target ?? '', scope: 'whole' as const } };
     const plan = await bench.made.bench.handle('images.plan', { image: image ?? '', map: faultMap.id, wish });
-    expect(plan).toMatchObject({ ok: false, problem: { code: 'restore-other-pad' } });
+    expect(plan).toMatchObject({ ok: false, problem: { code: 'numbers-other-pad' } });
   });
 });

@@ -3,7 +3,7 @@ import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { memoryEnd } from '../../../core/image/differing-bytes.ts';
-import { faultImage, faultMap, FIRST_BLOCK, victim } from '../../support/fault-pad.ts';
+import { faultImage, faultMap, FIRST_BLOCK, fromPad, victim } from '../../support/fault-pad.ts';
 import {
   begin,
   breakOff,
@@ -39,6 +39,7 @@ describe('a write that broke off', () => {
       store: {
         layer: 'factory' as const,
         mappings: { left: { x: { min: 500, centre: 2000, max: 3500 }, y: { min: 500, centre: 2000, max: 3500 } } },
+        from: fromPad('fault-1'),
       },
     };
     const { plan } = valueOf(await made.bench.handle('images.plan', { image: image ?? '', map: faultMap.id, wish }));

@@ -2,9 +2,12 @@ import { readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { EventPayload, Reply } from '../../../shared/contract.ts';
+import { fromPad } from '../../support/fault-pad.ts';
 import { follow, makeBench, openFirst, surveyOf, valueOf, type TestBench } from './make-bench.ts';
 
 type State = EventPayload<'memory.state'>;
+
+const from = fromPad('healthy-1');
 
 const user = {
   left: { x: { min: 700, centre: 2100, max: 3300 }, y: { min: 800, centre: 2000, max: 3200 } },
@@ -30,7 +33,7 @@ async function readAndPlan(made: TestBench, pad: string): Promise<Reply<'images.
   valueOf(await made.bench.handle('memory.read', { pad }));
   const read = await ended(made, pad);
   expect(read).toMatchObject({ end: 'read', problem: null });
-  const wish = { store: { layer: 'user' as const, mappings: user } };
+  const wish = { store: { layer: 'user' as const, mappings: user, from } };
   const request = { image: read.image ?? '', map: 'bench-pad-packed', wish };
   return valueOf(await made.bench.handle('images.plan', request));
 }

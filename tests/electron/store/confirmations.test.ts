@@ -20,10 +20,28 @@ describe('Confirmations', () => {
     expect(await open().use('other pad', token, 'what was shown')).toMatchObject({
       problem: { code: 'confirmation-unknown' },
     });
-    expect(await open().use('pad', token, 'what was shown')).toEqual({ ok: true, value: undefined });
+    expect(await open().use('pad', token, 'what was shown')).toMatchObject({ ok: true });
     expect(await open().use('pad', token, 'what was shown')).toMatchObject({
       problem: { code: 'confirmation-unknown' },
     });
+  });
+
+  it('are as good as before where the write was refused before it began', async () => {
+    const { open, token, pass } = await begin();
+    const used = await open().use('pad', token, 'what was shown');
+    if (used.ok) expect(await used.value()).toMatchObject({ ok: true });
+    expect(await open().use('pad', token, 'what was shown')).toMatchObject({ ok: true });
+    if (used.ok) await used.value();
+    pass(CONFIRMATION_SECONDS + 1);
+    expect(await open().use('pad', token, 'what was shown')).toMatchObject({
+      problem: { code: 'confirmation-expired' },
+    });
+  });
+
+  it('are too old where the clock was set back: how old cannot be told', async () => {
+    const { open, token, pass } = await begin();
+    pass(-2);
+    expect(await open().check('pad', token)).toMatchObject({ problem: { code: 'confirmation-expired' } });
   });
 
   it('serve one of two programs that use them at once', async () => {

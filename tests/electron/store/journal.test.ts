@@ -12,8 +12,7 @@ const head: JournalHead = {
   version: 1,
   program: '0.0.0',
   at: now().toISOString(),
-  pad: { vendorId: 1, productId: 2, product: 'Pad', serial: 'a', transport: 'usb' },
-  unit: '0011',
+  pad: { vendorId: 1, productId: 2, product: 'Pad', serial: 'a', transport: 'usb', unit: '0011' },
   protocol: 'p',
   map: (bundledMaps as [MemoryMap])[0],
   before: '0'.repeat(64),
@@ -33,14 +32,21 @@ async function begun(): Promise<{ store: JournalStore; file: string }> {
 describe('the journal of a write', () => {
   it('is found open with its steps, and no more once it is over', async () => {
     const { store } = await begun();
-    const { journals, problems } = await store.open();
-    expect(problems).toEqual([]);
+    const { journals, rotted } = await store.open();
+    expect(rotted).toEqual([]);
     expect(journals[0]?.head).toEqual(head);
     expect(journals[0]?.steps.map(({ step }) => step)).toEqual(['write']);
     await store.append('one', { step: 'end', end: 'before' });
     await store.close('one');
     expect((await store.open()).journals).toEqual([]);
     expect((await store.over())[0]?.steps.at(-1)).toMatchObject({ step: 'end', end: 'before' });
+  });
+
+  it('of an older program is read: the unit stood beside the pad', async () => {
+    const { store, file } = await begun();
+    const { unit, ...pad } = head.pad;
+    await writeFile(file, `${JSON.stringify({ ...head, pad, unit })}\n`);
+    expect((await store.open()).journals[0]?.head).toEqual(head);
   });
 
   it('passes over a last line that was cut off, and goes on in its place', async () => {
@@ -54,12 +60,12 @@ describe('the journal of a write', () => {
   it('tells of one that rotted, by its line, and passes over one that was never begun', async () => {
     const { store, file } = await begun();
     await writeFile(file, `${await readFile(file, 'utf8')}rotten\n`);
-    const { journals, problems } = await store.open();
+    const { journals, rotted } = await store.open();
     expect(journals).toEqual([]);
-    expect(problems).toMatchObject([{ code: 'journal-rotted' }]);
-    expect(problems[0]?.says).toContain('line 3');
+    expect(rotted).toMatchObject([{ journal: 'one', problem: { code: 'journal-rotted' } }]);
+    expect(rotted[0]?.problem.says).toContain('line 3');
     await writeFile(file, '{"kind":"stick');
-    expect(await store.open()).toEqual({ journals: [], problems: [] });
+    expect(await store.open()).toEqual({ journals: [], rotted: [] });
   });
 
   it('is refused where there is one of that name, or the disk takes nothing', async () => {

@@ -21,6 +21,7 @@ const plan: Plan = {
   map: 'm',
   bytes: 2,
   changes: [{ offset: 1, old: '00', new: '01', means: 'factory left x.max 1 → 2' }],
+  asks: [],
   patch: '{}',
 };
 const carry = { carry: { from: 'user', to: 'factory', sticks: ['left'] } } as const;

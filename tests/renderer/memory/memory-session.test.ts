@@ -13,6 +13,7 @@ const about: About = {
   cautions: ['Keep a backup elsewhere.'],
   image: null,
   journal: null,
+  rotted: [],
 };
 const running: SessionState = {
   pad: 'p1',
@@ -29,7 +30,7 @@ const running: SessionState = {
   bytes: [],
   problem: null,
 };
-const preview = { token: 't1', expiresInSeconds: 60, changes: [], blocks: [], cautions: [] };
+const preview = { token: 't1', expiresInSeconds: 60, changes: [], blocks: [], asks: [], cautions: [] };
 
 async function inHand(answers: Parameters<typeof scriptedBench>[0] = {}) {
   const bench = scriptedBench({
@@ -56,13 +57,13 @@ describe('the memory of the pad in hand', () => {
 
   test('nothing is written without what was shown, and what was shown counts once', async () => {
     const { bench, memory } = await inHand();
-    await memory.confirm();
+    await memory.confirm([]);
     expect(bench.asked.some(({ name }) => name === 'memory.write')).toBe(false);
     await memory.ask({ plan: 'plan' });
     expect(memory.preview?.token).toBe('t1');
-    await memory.confirm();
+    await memory.confirm([]);
     expect(bench.asked.filter(({ name }) => name === 'memory.write')).toEqual([
-      { name: 'memory.write', request: { pad: 'p1', token: 't1' } },
+      { name: 'memory.write', request: { pad: 'p1', token: 't1', accepts: [] } },
     ]);
     expect(memory.preview).toBeNull();
     expect(memory.writing).toBe(true);
@@ -87,7 +88,7 @@ describe('the memory of the pad in hand', () => {
       bench.tell('memory.state', { ...running, end: 'after', writing: false });
       return done(running);
     };
-    await memory.confirm();
+    await memory.confirm([]);
     expect(memory.state?.end).toBe('after');
   });
 

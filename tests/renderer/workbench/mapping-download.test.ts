@@ -9,7 +9,11 @@ describe('mappingDownload', () => {
     expect(name).toBe('bench-pad-fitted-mapping.json');
     expect(parseMappingFile(JSON.parse(text))).toEqual({
       ok: true,
-      value: { pad: { vendorId: 1, productId: 2, serial: null }, domain: 'sensor', sticks: { left: mapping } },
+      value: {
+        pad: { vendorId: 1, productId: 2, serial: null, unit: null },
+        domain: 'sensor',
+        sticks: { left: mapping },
+      },
     });
   });
 

@@ -13,6 +13,7 @@ import { orderPlan } from '../../../electron/bench/write-order.ts';
 import { sha256Of } from '../../../electron/store/vault.ts';
 import { wanted } from '../../support/fault-pad.ts';
 import type { MemoryBench, Played } from './memory-bench.ts';
+import { PAD } from './rig-pad.ts';
 
 export function valueOf<T>(result: Result<T>): T {
   if (!result.ok) throw new Error(result.problem.says);
@@ -46,7 +47,8 @@ export async function restore(bench: MemoryBench, job: WriteJob, by: MemoryProto
 /** As the bench makes it of its own plan for the image that was just read. */
 async function jobOf(patch: Patch, { image, map, unit }: ReadEnd, by: MemoryProtocol): Promise<WriteJob> {
   const read = { image: sha256Of(image), bytes: image, map, unit };
-  return valueOf(await orderPlan({ patch, map, isOwn: true }, read, by, noneKept)).job;
+  const owner = { vendorId: PAD.vendorId, productId: PAD.productId, serial: PAD.serial, unit };
+  return valueOf(await orderPlan({ patch, map, isOwn: true }, read, owner, by, noneKept)).job;
 }
 
 function noneKept(): Promise<Result<Uint8Array>> {
