@@ -1,9 +1,12 @@
 /** The bench in Electron: calls and events through the preload, sample batches through a port of their own. */
+import type { Result } from '../../core/result.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 
 /** What the preload puts on the window. */
 export interface PreloadBench extends Pick<BenchApi, 'call' | 'listen'> {
   openSamples(): Promise<void>;
+  /** Saves by the system's dialogue; `name` is offered. Not saved where the user thought better of it. */
+  save(name: string, bytes: Uint8Array): Promise<Result<{ readonly saved: boolean }>>;
 }
 
 /** The message with which the preload hands the port over. */

@@ -2,10 +2,17 @@
 import type { Session, WebContents } from 'electron';
 import { isAppUrl } from './app-origin.ts';
 
-/** Denies by default: the page needs no permission of the browser, and pads are read by the bench alone. */
+/** What the page may do of all that a browser can allow: put plain text on the clipboard. Reading it stays denied. */
+const CLIPBOARD = 'clipboard-sanitized-write';
+
+/** Denies by default: pads are read by the bench alone, and files are saved by the main process. */
 export function lockSession(session: Session, packaged: boolean): void {
-  session.setPermissionRequestHandler((_contents, _permission, decide) => decide(false));
-  session.setPermissionCheckHandler(() => false);
+  session.setPermissionRequestHandler((_contents, permission, decide, { isMainFrame, requestingUrl }) =>
+    decide(permission === CLIPBOARD && isMainFrame && isAppUrl(requestingUrl)),
+  );
+  session.setPermissionCheckHandler(
+    (_contents, permission, origin, { isMainFrame }) => permission === CLIPBOARD && isMainFrame && isAppUrl(origin),
+  );
   session.setDevicePermissionHandler(() => false);
   session.webRequest.onBeforeRequest((details, decide) => {
     const own = isAppUrl(details.url) || (!packaged && details.url.startsWith('devtools://'));

@@ -2,14 +2,18 @@
 import { app, ipcMain, Menu, powerMonitor, protocol, session } from 'electron';
 import path from 'node:path';
 import { createRouter } from '../../bench/router.ts';
+import { openFaultLog } from '../../store/fault-log.ts';
 import { findPlaces } from '../../store/places.ts';
 import { KeptSettings } from '../../store/settings.ts';
 import { assembleBench } from '../assemble-bench.ts';
+import { hearSignals } from '../closing.ts';
 import { answerAppRequest, APP_SCHEME } from './app-origin.ts';
 import { routeIpc } from './ipc-router.ts';
 import { lockContents, lockSession } from './lock-down.ts';
 import { closeBeforeQuit } from './quitting.ts';
 import { openSamplePort } from './sample-port.ts';
+import { saveFile } from './save-file.ts';
+import { watchHealth } from './watch-health.ts';
 import { openWindow } from './window.ts';
 import { guardWriting } from './writing-guard.ts';
 
@@ -35,7 +39,11 @@ async function start(): Promise<void> {
   const bench = await assembleBench({ shell: 'electron', settings, measureWorker });
   const router = createRouter(bench, (problem) => console.error(problem.says));
   const window = openWindow(settings.read().window, app.isPackaged, (size) => void settings.write({ window: size }));
-  const endEvents = routeIpc(ipcMain, window.webContents, router, () => openSamplePort(window.webContents, bench));
+  const endEvents = routeIpc(ipcMain, window.webContents, router, {
+    openSamples: () => openSamplePort(window.webContents, bench),
+    save: (name, bytes) => saveFile(window, name, bytes),
+  });
+  watchHealth(window, openFaultLog(findPlaces().data));
 
   const endGuard = guardWriting(bench, window);
   powerMonitor.on('suspend', () => void bench.suspend());
@@ -45,6 +53,7 @@ async function start(): Promise<void> {
     window.focus();
   });
   app.on('window-all-closed', () => app.quit());
+  hearSignals(() => app.quit());
   closeBeforeQuit(async () => {
     endEvents();
     endGuard();

@@ -1,8 +1,8 @@
-/** What the page is given of the main process: three functions by name, no channel, no event object. */
+/** What the page is given of the main process: four functions by name, no channel, no event object. */
 import { contextBridge, ipcRenderer } from 'electron';
 import { failed } from '../../../core/result.ts';
 import { isCallName, isEventName } from '../../../shared/names.ts';
-import { CALL_CHANNEL, EVENT_CHANNEL, SAMPLES_CHANNEL } from './channels.ts';
+import { CALL_CHANNEL, EVENT_CHANNEL, SAMPLES_CHANNEL, SAVE_CHANNEL } from './channels.ts';
 
 type Hear = (payload: unknown) => void;
 
@@ -27,6 +27,9 @@ contextBridge.exposeInMainWorld('bench', {
     const set = hearers.get(name) ?? new Set<Hear>();
     hearers.set(name, set.add(hear));
     return () => void set.delete(hear);
+  },
+  save(name: unknown, bytes: unknown): Promise<unknown> {
+    return ipcRenderer.invoke(SAVE_CHANNEL, name, bytes);
   },
   /** The port for sample batches follows as a message of the window to itself. */
   openSamples(): Promise<void> {

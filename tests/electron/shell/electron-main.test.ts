@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -16,7 +16,9 @@ interface Played {
   loaded: string;
   invokable: string[];
   listeners: string[];
-  permissions: boolean[];
+  permissions: Record<string, unknown>;
+  saving: Record<string, unknown>;
+  broken: { reloads: number; waited: number; loadedAgain: number; messages: string[]; hello: unknown };
   cancelled: Record<string, boolean>;
   pages: Record<string, { status: number; policy: string | null; type: string | null }>;
   prevented: Record<string, boolean>;
@@ -48,8 +50,8 @@ describe('the built Electron main process', () => {
   }, 120_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  it('runs to its end without a word on standard error', () => {
-    expect(ran.stderr).toBe('');
+  it('runs to its end without a word on standard error but for what was broken by the test', () => {
+    expect(ran.stderr.split('\n').filter((line) => line !== '')).toHaveLength(played.broken.messages.length - 2);
     expect(ran.code).toBe(0);
   });
 
@@ -79,8 +81,70 @@ describe('the built Electron main process', () => {
     expect(played.window.webPreferences['preload']).toBe(projectFile('out/preload/preload.cjs'));
   });
 
-  it('denies every permission and every device (S5)', () => {
-    expect(played.permissions).toEqual([false, false, false, false]);
+  it('denies every permission and every device but the writing of text to the clipboard by its own page (S5)', () => {
+    const denied = [false, false];
+    expect(played.permissions).toEqual({
+      hid: denied,
+      fullscreen: denied,
+      clipboardRead: denied,
+      clipboardWrite: [true, true],
+      clipboardOfOther: denied,
+      clipboardOfFrame: denied,
+      device: false,
+    });
+  });
+
+  it('saves a file where the user says, whole or not at all, under a plain name (E6)', () => {
+    const { saving } = played;
+    expect(saving['offered']).toEqual([{ defaultPath: 'a-b-.csv' }]);
+    expect(saving['cancelled']).toEqual({ ok: true, value: { saved: false } });
+    expect(saving['none']).toEqual([]);
+    expect(saving['saved']).toEqual({ ok: true, value: { saved: true } });
+    expect(saving['text']).toBe('one,two\n');
+    expect(saving['failed']).toMatchObject({ ok: false, problem: { code: 'file-missing' } });
+    expect(saving['left']).toEqual(['chosen.csv']);
+  });
+
+  it('saves nothing for others, and nothing that is no file (S17)', () => {
+    const { saving } = played;
+    expect(saving['stranger']).toMatchObject({ ok: false, problem: { code: 'sender-refused' } });
+    expect(saving['wrong']).toMatchObject([
+      { problem: { code: 'save-invalid' } },
+      { problem: { code: 'save-invalid' } },
+    ]);
+    expect(saving['dialogs']).toBe(2);
+  });
+
+  it('loads a broken window again, but not for ever, says so, and goes on', () => {
+    const { reloads, waited, loadedAgain, messages, hello } = played.broken;
+    expect(reloads).toBe(3);
+    expect([waited, loadedAgain]).toEqual([0, 1]);
+    expect(messages).toEqual([
+      'The window broke and was loaded again.',
+      'The window broke and was loaded again.',
+      'The window broke and was loaded again.',
+      'The window breaks again and again.',
+      'The window breaks again and again.',
+      'A part of the program broke.',
+      'The window does not answer.',
+      'The window does not answer.',
+      'The program met an error of its own.',
+      'The program met an error of its own.',
+    ]);
+    expect(hello).toMatchObject({ ok: true, value: { shell: 'electron' } });
+  });
+
+  it('notes what broke', () => {
+    const log = readFileSync(path.join(folder, 'stickwright', 'faults.log'), 'utf8');
+    for (const noted of [
+      'window: the page is gone: crashed, exit code 9',
+      'window: the page does not answer',
+      'child process: GPU is gone: killed, exit code 15',
+      'main process: Error: thrown by a test',
+      'main process: Error: rejected by a test',
+    ])
+      expect(log).toContain(noted);
+    expect(log).not.toContain('clean-exit');
   });
 
   it('cancels every request but those of the app itself (E1)', () => {
@@ -115,8 +179,8 @@ describe('the built Electron main process', () => {
     expect(played.windowOpen).toEqual({ action: 'deny' });
   });
 
-  it('has one way in for calls and one for the sample port, none of them synchronous (S17, E5)', () => {
-    expect(played.invokable.toSorted()).toEqual(['bench.call', 'bench.samples']);
+  it('has one way in for calls, one for the sample port and one for saving, none of them synchronous (S17, E5)', () => {
+    expect(played.invokable.toSorted()).toEqual(['bench.call', 'bench.samples', 'bench.save']);
     expect(played.listeners).toEqual([]);
   });
 
@@ -154,8 +218,8 @@ describe('the built Electron main process', () => {
     expect(played.answers['settings']).toMatchObject({ ok: true, value: { window: { width: 1000, height: 700 } } });
   });
 
-  it('closes the bench before it quits', () => {
-    expect(played.quitting).toEqual(['quit', 'quit prevented', 'quit']);
+  it('closes the bench before it quits, however many signals ask for it', () => {
+    expect(played.quitting).toEqual(['quit', 'quit prevented', 'quit', 'quit prevented', 'quit']);
   });
 
   it('opens nothing where a first one runs already (E2)', async () => {

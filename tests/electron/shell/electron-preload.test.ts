@@ -19,16 +19,17 @@ describe('the built preload', () => {
     expect(loads.map(([, name]) => name)).toEqual(['electron']);
   });
 
-  it('gives the page three named functions and nothing else (S20)', () => {
+  it('gives the page four named functions and nothing else (S20)', () => {
     expect(played['worlds']).toEqual(['bench']);
-    expect(played['names']).toEqual(['call', 'listen', 'openSamples']);
-    expect(played['kinds']).toEqual(['function', 'function', 'function']);
+    expect(played['names']).toEqual(['call', 'listen', 'save', 'openSamples']);
+    expect(played['kinds']).toEqual(['function', 'function', 'function', 'function']);
   });
 
   it('passes on the calls of the contract and no other channel (S20)', () => {
     expect(played['known']).toEqual({ invoked: ['bench.call', 'pads.list', {}] });
     expect(played['unknown']).toMatchObject({ ok: false, problem: { code: 'call-unknown' } });
     expect(played['inherited']).toMatchObject({ ok: false, problem: { code: 'call-unknown' } });
+    expect(played['saved']).toEqual({ invoked: ['bench.save', 'a.csv', 'bytes'] });
     expect(played['samples']).toEqual({ invoked: ['bench.samples'] });
   });
 

@@ -6,8 +6,18 @@ import { EventEmitter } from 'node:events';
 import { tmpdir } from 'node:os';
 
 export interface Handlers {
-  permissionRequest?: (contents: unknown, permission: string, decide: (allowed: boolean) => void) => void;
-  permissionCheck?: () => boolean;
+  permissionRequest?: (
+    contents: unknown,
+    permission: string,
+    decide: (allowed: boolean) => void,
+    details: { isMainFrame: boolean; requestingUrl: string },
+  ) => void;
+  permissionCheck?: (
+    contents: unknown,
+    permission: string,
+    origin: string,
+    details: { isMainFrame: boolean },
+  ) => boolean;
   devicePermission?: () => boolean;
   beforeRequest?: (details: { url: string }, decide: (answer: { cancel: boolean }) => void) => void;
   protocol?: (request: Request) => Promise<Response>;
@@ -24,6 +34,10 @@ export const record = {
   handlers: {} as Handlers,
   menu: undefined as unknown,
   channels: [] as MessageChannelMain[],
+  dialogs: [] as unknown[],
+  /** What the user answers to the dialogues to come. */
+  answers: { response: 0, save: { canceled: true, filePath: '' } },
+  reloads: 0,
 };
 
 class App extends EventEmitter {
@@ -57,6 +71,12 @@ export class WebContents extends EventEmitter {
   constructor(id: number) {
     super();
     this.id = id;
+  }
+  forcefullyCrashRenderer(): void {
+    this.emit('render-process-gone', {}, { reason: 'killed', exitCode: 9 });
+  }
+  reload(): void {
+    record.reloads += 1;
   }
   setWindowOpenHandler(handler: Handlers['windowOpen']): void {
     if (handler !== undefined) record.handlers.windowOpen = handler;
@@ -154,7 +174,16 @@ export const powerMonitor = new EventEmitter();
 
 export const powerSaveBlocker = { start: (): number => 1, stop: (): boolean => true };
 
-export const dialog = { showMessageBox: (): Promise<{ response: number }> => Promise.resolve({ response: 0 }) };
+export const dialog = {
+  showMessageBox(_window: unknown, options: unknown): Promise<{ response: number }> {
+    record.dialogs.push(options);
+    return Promise.resolve({ response: record.answers.response });
+  },
+  showSaveDialog(_window: unknown, options: unknown): Promise<{ canceled: boolean; filePath: string }> {
+    record.dialogs.push(options);
+    return Promise.resolve(record.answers.save);
+  },
+};
 
 export const protocol = {
   registerSchemesAsPrivileged(schemes: unknown[]): void {

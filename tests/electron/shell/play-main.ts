@@ -1,5 +1,6 @@
 /** Loads the built main process over the stand-in, plays what Electron and a page would do, and prints what came of it. */
 import './replace-electron.ts';
+import { playBreaking, playSaving } from './play-window.ts';
 import { app, ipcMain, powerMonitor, record, type WebContents } from './electron-stand-in.ts';
 
 const APP = 'app://bench';
@@ -10,8 +11,12 @@ await new Promise((resolve) => setTimeout(resolve, 300));
 const { handlers } = record;
 const window = record.windows[0];
 
-async function permission(name: string): Promise<boolean> {
-  return new Promise((resolve) => handlers.permissionRequest?.({}, name, resolve));
+/** Asked for and checked, by the page or by somebody else. */
+async function permission(name: string, url = `${APP}/`, isMainFrame = true): Promise<boolean[]> {
+  const asked = await new Promise<boolean>((resolve) =>
+    handlers.permissionRequest?.({}, name, resolve, { isMainFrame, requestingUrl: url }),
+  );
+  return [asked, handlers.permissionCheck?.({}, name, url, { isMainFrame }) ?? false];
 }
 
 function cancelled(url: string): boolean | undefined {
@@ -97,7 +102,12 @@ if (window !== undefined) {
   };
 }
 
+const saving = window === undefined ? {} : await playSaving(window);
+const broken = window === undefined ? {} : await playBreaking(window);
+
 const result = {
+  saving,
+  broken,
   order: [...record.order],
   schemes: record.schemes,
   menu: record.menu,
@@ -108,13 +118,16 @@ const result = {
   listeners: ipcMain.eventNames(),
   permissions:
     window === undefined
-      ? []
-      : [
-          await permission('hid'),
-          await permission('fullscreen'),
-          handlers.permissionCheck?.(),
-          handlers.devicePermission?.(),
-        ],
+      ? {}
+      : {
+          hid: await permission('hid'),
+          fullscreen: await permission('fullscreen'),
+          clipboardRead: await permission('clipboard-read'),
+          clipboardWrite: await permission('clipboard-sanitized-write'),
+          clipboardOfOther: await permission('clipboard-sanitized-write', 'https://bench.example/'),
+          clipboardOfFrame: await permission('clipboard-sanitized-write', `${APP}/`, false),
+          device: handlers.devicePermission?.(),
+        },
   cancelled: Object.fromEntries(
     [
       'https://bench.example/x',
@@ -151,7 +164,8 @@ const result = {
   answers,
 };
 
-app.quit();
+process.emit('SIGHUP');
+process.emit('SIGTERM');
 await new Promise((resolve) => setTimeout(resolve, 300));
 process.stdout.write(JSON.stringify({ ...result, quitting: record.order.slice(result.order.length) }));
 process.exit(0);

@@ -10,6 +10,7 @@ createRequire(import.meta.url)('../../../out/preload/preload.cjs');
 const bench = record.exposed.get('bench') as unknown as {
   call(name: unknown, request: unknown): Promise<unknown>;
   listen(name: unknown, hear: (...heard: unknown[]) => void): () => void;
+  save(name: unknown, bytes: unknown): Promise<unknown>;
   openSamples(): Promise<unknown>;
 };
 const heard: unknown[][] = [];
@@ -29,6 +30,7 @@ process.stdout.write(
     known: await bench.call('pads.list', {}),
     unknown: await bench.call('no.such.call', {}),
     inherited: await bench.call('toString', {}),
+    saved: await bench.save('a.csv', 'bytes'),
     samples: await bench.openSamples(),
     heard,
     messages,

@@ -108,6 +108,7 @@ describe('security, read from the sources', () => {
     expect(preload).not.toMatch(/sendSync|ipcRenderer\.send\b|require\(|process\./u);
     expect([...preload.matchAll(/invoke\((\w+)/gu)].map(([, channel]) => channel)).toEqual([
       'CALL_CHANNEL',
+      'SAVE_CHANNEL',
       'SAMPLES_CHANNEL',
     ]);
     expect(holders(own, /sendSync|@electron\/remote/u)).toEqual([]);

@@ -14,6 +14,7 @@ function setUp() {
       asked.push(`listen ${name}`);
       return () => void asked.push(`end ${name}`);
     },
+    save: () => Promise.reject(new Error('not asked')),
     openSamples: () => {
       asked.push('openSamples');
       return Promise.resolve();
