@@ -1,4 +1,5 @@
 /** The command line from a clone: builds first when stale, then runs it; nothing but its own output on standard output. */
+import './check-node.js';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { buildIfStale, root } from './stale.js';

@@ -1,4 +1,5 @@
 /** `npm test`: every check and test but the rig. Writes out/results/summary.json and prints the sum as the last line. */
+import './check-node.js';
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';

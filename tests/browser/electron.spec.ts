@@ -2,7 +2,7 @@ import { mkdtemp } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { _electron, expect, test } from '@playwright/test';
-import { electronBinary } from '../../build/start.js';
+import { electronBinary } from '../../build/electron-runtime.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const binary = electronBinary();

@@ -26,7 +26,7 @@ export async function saveFile(window: BrowserWindow, name: unknown, bytes: unkn
 
 /** A file's name alone, good on every system: no folder, no hidden file, no sign with a meaning of its own. */
 export function plainName(name: string): string {
-  const signs = [...name].map((sign) => (isPlain(sign) ? sign : '-')).join('');
+  const signs = Array.from(name, (sign) => (isPlain(sign) ? sign : '-')).join('');
   const bare = signs.replace(/^[. -]+|[. ]+$/gu, '').slice(-LONGEST_NAME);
   if (bare === '') return 'file';
   // Windows keeps these names for its devices, with any ending.

@@ -1,7 +1,7 @@
 /** Loads the built main process over the stand-in, plays what Electron and a page would do, and prints what came of it. */
 import './replace-electron.ts';
 import { playBreaking, playSaving } from './play-window.ts';
-import { app, ipcMain, powerMonitor, record, type WebContents } from './electron-stand-in.ts';
+import { ipcMain, powerMonitor, record, type WebContents } from './electron-stand-in.ts';
 
 const APP = 'app://bench';
 const built = new URL('../../../out/main/main.js', import.meta.url).href;

@@ -7,7 +7,7 @@ import { app, record, type BrowserWindow } from './electron-stand-in.ts';
 const OWN = 'app://bench/';
 
 /** Saves by the channel of the page; `url` is where the sender stands. */
-async function save(window: BrowserWindow, name: unknown, bytes: unknown, url = OWN): Promise<unknown> {
+function save(window: BrowserWindow, name: unknown, bytes: unknown, url = OWN): unknown {
   const event = { sender: window.webContents, senderFrame: { url, parent: null } };
   return record.invokable.get('bench.save')?.(event, name, bytes);
 }
