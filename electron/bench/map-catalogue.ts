@@ -54,9 +54,15 @@ export class MapCatalogue {
     return this.maps.map(({ map }) => map).filter((map) => checkImage(image, map) === null);
   }
 
-  /** The one that fits, or null; refused where two do, and where a faulty file may be another. */
+  /**
+   * The one that fits, or null; refused where two do, and where a faulty file may be another. An own map without a fingerprint says
+   * of a size alone that it fits: it is no second beside one of the program's, whose fingerprint is there.
+   */
   onlyFitting(image: Uint8Array): Result<MemoryMap | null> {
-    const fitting = this.fitting(image);
+    const all = this.maps.filter(({ map }) => checkImage(image, map) === null);
+    const isKnown = all.some(({ file }) => file === null);
+    const rivals = all.filter(({ map, file }) => file === null || !isKnown || map.fingerprint.length > 0);
+    const fitting = rivals.map(({ map }) => map);
     const maybe = this.faulty.find(({ size }) => size === null || size === image.length);
     if (maybe !== undefined) return { ok: false, problem: maybe.problem };
     const [first = null] = fitting;

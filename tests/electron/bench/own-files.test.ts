@@ -110,6 +110,18 @@ describe('own maps', () => {
     expect(valueOf(catalogue.find('other')).id).toBe('other');
   });
 
+  it('of a size alone are no rivals of one of the program’s whose fingerprint is there', async () => {
+    const found = { ...packed, id: 'found', fingerprint: [] };
+    const sound = makeImage(packed, { factory: bothMappings });
+    const catalogue = await (await shelfOf({ 'found.json': found })).read();
+    expect(valueOf(catalogue.onlyFitting(sound))?.id).toBe(packed.id);
+    expect(catalogue.fitting(sound).map(({ id }) => id)).toEqual([packed.id, 'found']);
+    const marked = await (await shelfOf({ 'own.json': { ...packed, id: 'marked' } })).read();
+    expect(told(marked.onlyFitting(sound))).toContain('map-two: ');
+    const two = await (await shelfOf({ 'a.json': { ...own, fingerprint: [] }, 'b.json': { ...own, id: 'b' } })).read();
+    expect(told(two.onlyFitting(image))).toContain('map-two: ');
+  });
+
   it('are saved into the file that holds them, and never over another', async () => {
     const folder = await folderOf({ 'mine.json': own, 'new.json': { ...own, id: 'third' }, 'rot.json': 'rot' });
     const shelf = new MapShelf(folder);
