@@ -4,9 +4,12 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { predict } from '../../core/proposal/predict.ts';
+import { compareLogs } from '../../electron/shell/command-line/compare.ts';
+import { judgeForFile } from '../../electron/shell/command-line/consumers.ts';
 import { measureFile } from '../../electron/shell/command-line/measure.ts';
 import { proposeForFile } from '../../electron/shell/command-line/propose.ts';
 import type { Terminal } from '../../electron/shell/command-line/terminal.ts';
+import { answerForFile } from '../../electron/shell/command-line/zones.ts';
 import { KeptSettings } from '../../electron/store/settings.ts';
 import { makeBench, valueOf, type TestBench } from '../electron/bench/make-bench.ts';
 import { ensureBuilt, outFile } from '../electron/shell/built.ts';
@@ -18,7 +21,7 @@ const logs: Record<string, string> = {};
 
 const SURVEYS: Readonly<Record<string, readonly string[]>> = {
   healthy: ['--demo', 'healthy', '--steps', 'rest,rim,inputs'],
-  loose: ['--demo', 'loose', '--steps', 'rest,rim,travel,flick'],
+  loose: ['--demo', 'loose', '--steps', 'rest,rim,flick', '--stick', 'left'],
   // One turn each way covers no direction, and few releases prove little.
   thin: ['--demo', 'plain', '--steps', 'rest,rim', '--releases', '5', '--turns', '1'],
   'one stick': ['--demo', 'stale', '--stick', 'left', '--steps', 'rest,rim'],
@@ -118,7 +121,7 @@ describe('a log is judged alike by the app and the command line', () => {
     const opened = valueOf(await home.test.bench.handle('surveys.open', { survey }));
     expect(withoutKind(JSON.parse(measured.printed) as object)).toEqual(withoutKind(opened.report));
 
-    for (const aim of ['full-reach', 'even'] as const) {
+    for (const aim of limits === null ? (['full-reach', 'even'] as const) : (['full-reach'] as const)) {
       const wish = { aim, centreBy: 'steadiest', guard: 0.01 } as const;
       const proposed = await home.ask((terminal) => proposeForFile(terminal, log, { ...wish, centre: wish.centreBy }));
       const { sticks = {} } = (proposed.code === 0 ? JSON.parse(proposed.printed) : {}) as {
@@ -153,55 +156,59 @@ describe('the limits of a command', () => {
   it('are a file’s, else the settings’, else the program’s own, and which is printed', async () => {
     const { run } = await homeWith(JSON.stringify({ limits: { offCentre: 0.02, seat: 0.05 } }));
     const file = await fileOf('limits.json', '{"limits":{"offCentre":0.07}}');
-    const { limits, findings } = judged(await run('measure', logs['healthy'] ?? '', '--json', '--limits', file));
+    const { limits, findings } = judged(await run('measure', logs['thin'] ?? '', '--json', '--limits', file));
     expect(limits['offCentre']).toEqual({ value: 0.07, from: 'file' });
     expect(limits['seat']).toEqual({ value: 0.05, from: 'settings' });
     expect(limits['turn']).toMatchObject({ from: 'default' });
     expect(findings.find(({ id }) => id === 'off-centre-part')?.limit).toBe(0.07);
 
-    const table = await run('measure', logs['healthy'] ?? '', '--limits', file);
+    const table = await run('measure', logs['thin'] ?? '', '--limits', file);
     const [, own] = table.stdout.split("limits that are not the program's own");
     expect(own).toMatch(
       /offCentre +0\.07 +share of the half travel, from the limits file\n +seat +0\.05 +[^\n]*settings/u,
     );
     expect(own).not.toContain('turn');
-    expect((await run('measure', logs['healthy'] ?? '')).stdout).not.toContain('limits file');
+    expect((await run('measure', logs['thin'] ?? '')).stdout).not.toContain('limits file');
   });
 
   it('rule propose, zones, consumers and compare, too', async () => {
-    const { run } = await homeWith(null);
-    const file = await fileOf('limits.json', '{"limits":{"releases":40,"uncovered":85,"seat":0.0001}}');
-    const chain = {
-      kind: 'stickwright-chain',
-      version: 1,
-      name: 'c',
-      stages: [{ zone: 'radial', inner: 0.3 }],
-      needs: null,
+    const { ask } = await homeWith(null);
+    const limits = await fileOf('limits.json', '{"limits":{"releases":40,"uncovered":85,"seat":0.0001}}');
+    const head = { kind: 'stickwright-chain', version: 1, name: 'c', needs: null };
+    const chain = await fileOf('chain.json', JSON.stringify({ ...head, stages: [{ zone: 'radial', inner: 0.3 }] }));
+    const log = logs['one stick'] ?? '';
+    type Does = (terminal: Terminal, more: { limits?: string }) => Promise<number>;
+    const both = async (does: Does): Promise<readonly [usual: unknown, strict: unknown]> => {
+      const [usual, strict] = [await ask((one) => does(one, {})), await ask((one) => does(one, { limits }))];
+      const answer = ({ code, printed }: Answer, releases: number): unknown => {
+        expect(code).toBe(0);
+        const value = JSON.parse(printed) as { sticks?: { left: unknown }; limits: Judged['limits'] };
+        expect(value.limits['releases']?.value).toBe(releases);
+        return value.sticks?.left;
+      };
+      return [answer(usual, 12), answer(strict, 40)];
     };
-    const chainFile = await fileOf('chain.json', JSON.stringify(chain));
-    const log = logs['healthy'] ?? '';
-    const left = async (...args: string[]): Promise<unknown> => {
-      const ran = await run(...args, '--json');
-      expect(ran.code).toBe(0);
-      const value = JSON.parse(ran.stdout) as { sticks: { left: unknown }; limits: Judged['limits'] };
-      expect(value.limits['releases']?.value).toBe(args.includes('--limits') ? 40 : 12);
-      return value.sticks.left;
-    };
-    expect(await left('zones', log, '--chain', chainFile)).toMatchObject({ hides: 'hidden' });
-    expect(await left('zones', log, '--chain', chainFile, '--limits', file)).toMatchObject({
-      hides: expect.stringMatching(/^hidden in/u) as string,
-    });
-    expect(await left('propose', log)).toMatchObject({ hides: null });
-    expect(await left('propose', log, '--limits', file)).toMatchObject({
+
+    const zones = await both((one, more) => answerForFile(one, log, { chain, ...more }));
+    expect(zones[0]).toMatchObject({ hides: 'hidden' });
+    expect(zones[1]).toMatchObject({ hides: expect.stringMatching(/^hidden in/u) as string });
+
+    const wish = { aim: 'full-reach', centre: 'steadiest', guard: 0.01 } as const;
+    const proposed = await both((one, more) => proposeForFile(one, log, { ...wish, ...more }));
+    expect(proposed[0]).toMatchObject({ hides: null });
+    expect(proposed[1]).toMatchObject({
       hides: expect.stringContaining('seat not flat') as string,
       predicted: { rest: { toleranceRadius: null } },
     });
-    const radius = (items: unknown): unknown =>
-      (items as { measure: string; first: unknown }[]).find(({ measure }) => measure === 'toleranceRadius')?.first;
-    expect(radius(await left('compare', log, log))).toBeGreaterThan(0);
-    expect(radius(await left('compare', log, log, '--limits', file))).toBeNull();
-    const consumers = await run('consumers', log, '--json', '--limits', file);
-    expect(JSON.parse(consumers.stdout)).toMatchObject({ limits: { releases: { value: 40, from: 'file' } } });
+
+    const compared = await both((one, more) => compareLogs(one, more, log, log));
+    const [usual, strict] = compared.map(
+      (items) =>
+        (items as { measure: string; first: unknown }[]).find(({ measure }) => measure === 'toleranceRadius')?.first,
+    );
+    expect(usual).toBeGreaterThan(0);
+    expect(strict).toBeNull();
+    await both((one, more) => judgeForFile(one, log, more));
   });
 
   it.each([
