@@ -45,7 +45,8 @@ describe('a lock that is lost', () => {
     expect(test.states.at(-1)).toMatchObject({ step: 'failed', problem });
     const { entries, cut } = await readLog(path.join(test.folder, 'surveys', survey, 'log.padlog'));
     expect(cut).toBe(false);
-    expect(entries.at(-1)).toContain('capture {"stick":"left","purpose":"rest","edge":"end"}');
+    expect(entries.at(-2)).toContain('capture {"stick":"left","purpose":"rest","edge":"end"}');
+    expect(entries.at(-1)).toMatch(/^mark \d+ end /u);
     expect(lock.freed).toBe(1);
     expect(valueOf(await test.bench.handle('surveys.list', {})).map((one) => one.survey)).toEqual([survey]);
   });

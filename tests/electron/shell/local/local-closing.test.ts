@@ -52,7 +52,8 @@ async function underway(page: Page): Promise<string> {
 async function expectKept(survey: string): Promise<void> {
   const { entries, cut } = await readLog(path.join(folder, 'surveys', survey, 'log.padlog'));
   expect(cut).toBe(false);
-  expect(entries.at(-1)).toMatch(/capture \{"stick":"left","purpose":"rest","edge":"end"\}$/u);
+  expect(entries.at(-2)).toMatch(/capture \{"stick":"left","purpose":"rest","edge":"end"\}$/u);
+  expect(entries.at(-1)).toMatch(/^mark \d+ end /u);
   const next = start();
   const listed = await ask<Reply<'surveys.list'>>(await enter(next), 'surveys.list', {});
   expect(listed.map((one) => one.survey)).toContain(survey);
