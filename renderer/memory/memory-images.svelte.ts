@@ -21,6 +21,8 @@ export class MemoryImages {
   /** The open image under its map. */
   details = $state.raw<ImageDetails | null>(null);
   plan = $state.raw<Plan | null>(null);
+  /** What the plan is for, or the one that is on its way; null without one, and where it came as a patch file. */
+  plannedFor = $state.raw<PlanWish | null>(null);
   /** Share of a file that has been handed over while one is imported; null otherwise. */
   importing = $state<number | null>(null);
   #problem = $state.raw<Problem | null>(null);
@@ -116,6 +118,7 @@ export class MemoryImages {
     const { details } = this;
     if (details === null) return;
     const planned = (this.#planned += 1);
+    this.plannedFor = wish;
     const reply = await this.#bench.call('images.plan', { image: details.image, map: details.map.id, wish });
     if (planned !== this.#planned) return;
     this.#takePlan(reply);
@@ -124,6 +127,7 @@ export class MemoryImages {
   /** Reads a patch file's text; it must fit the open image. */
   async readPatch(text: string): Promise<void> {
     const planned = (this.#planned += 1);
+    this.plannedFor = null;
     const reply = await this.#bench.call('images.readPatch', { text });
     if (planned !== this.#planned) return;
     const { details } = this;
@@ -137,6 +141,7 @@ export class MemoryImages {
   dropPlan(): void {
     this.#planned += 1;
     this.plan = null;
+    this.plannedFor = null;
     this.#planProblem = null;
   }
 

@@ -1,9 +1,9 @@
 /** From what is chosen on the screen to what the bench is asked to plan. */
 import type { LayerName } from '../../core/image/memory-map.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
-import type { StickId } from '../../core/pad/stick.ts';
-import type { SurveyDetails } from '../stick/opened-survey.svelte.ts';
+import { STICKS, type StickId } from '../../core/pad/stick.ts';
 import type { ImageDetails, PlanWish } from './memory-images.svelte.ts';
+import type { NumbersFrom } from './plan-source.ts';
 
 export const PLAN_KINDS = [
   { value: 'proposal', says: 'the proposal', needsBoth: false },
@@ -21,13 +21,11 @@ export interface ChosenPlan {
   readonly sticks: readonly StickId[];
   /** What the chosen kind would store, where it is no carrying. */
   readonly mappings: Readonly<Partial<Record<StickId, StickMapping>>>;
-  /** Where those are from; null where that is not known, and then they are not planned. */
+  /** Where those are from; null where that cannot be said, and then they are not planned. */
   readonly from: NumbersFrom | null;
 }
 
-export type NumbersFrom = Extract<PlanWish, { store: unknown }>['store']['from'];
-
-/** Null where there is nothing to store. */
+/** Null where there is nothing to store, or not something for each of the sticks. */
 export function wishOf({ kind, into, sticks, mappings: held, from: source }: ChosenPlan): PlanWish | null {
   if (sticks.length === 0) return null;
   if (isCarry(kind)) {
@@ -37,10 +35,11 @@ export function wishOf({ kind, into, sticks, mappings: held, from: source }: Cho
   const mappings = Object.fromEntries(
     sticks.flatMap((stick) => {
       const mapping = held[stick];
-      return mapping === undefined ? [] : [[stick, mapping] as const];
+      // Without what the screen knows of it beyond its numbers.
+      return mapping === undefined ? [] : [[stick, { x: { ...mapping.x }, y: { ...mapping.y } }] as const];
     }),
   );
-  if (source === null || Object.keys(mappings).length === 0) return null;
+  if (source === null || Object.keys(mappings).length < sticks.length) return null;
   return { store: { layer: into, mappings, from: source } };
 }
 
@@ -49,15 +48,12 @@ export function isCarry(kind: PlanKind): kind is 'user:factory' | 'factory:user'
   return kind === 'user:factory' || kind === 'factory:user';
 }
 
-/** Those of the sticks that some layer of the image holds. */
-export function heldSticks(details: ImageDetails, sticks: readonly StickId[]): StickId[] {
-  return sticks.filter((stick) => details.layers.some((layer) => layer.sticks.some((one) => one.stick === stick)));
+/** The layer that the plan changes. */
+export function targetOf(kind: PlanKind, into: LayerName): LayerName {
+  return isCarry(kind) ? (kind === 'user:factory' ? 'factory' : 'user') : into;
 }
 
-/** Why what is known of a survey cannot be stored, or null. */
-export function whyNotPlanned(survey: SurveyDetails | null): string | null {
-  if (survey === null) return 'Choose a survey above: its proposal is what would be stored.';
-  if (survey.log.domain === 'reported')
-    return 'The survey has reported counts, after the pad’s own mapping: its proposal is for the host alone and never becomes a patch.';
-  return null;
+/** Those sticks that some layer of the image holds. */
+export function heldSticks({ layers }: Pick<ImageDetails, 'layers'>): StickId[] {
+  return STICKS.filter((stick) => layers.some((layer) => layer.sticks.some((one) => one.stick === stick)));
 }

@@ -157,6 +157,10 @@ test('yours is planned on what the pad holds, shown in full, confirmed, written,
   const plan = app.getByRole('region', { name: /^Plan$/u });
   await plan.getByRole('radio', { name: 'yours' }).check();
   await plan.getByRole('radio', { name: 'user', exact: true }).check();
+  // What was nudged is what is asked for; the other stick's verdict asks for nothing.
+  await expect(plan.getByRole('checkbox', { name: 'left' })).toBeChecked();
+  await expect(plan.getByRole('checkbox', { name: 'right' })).not.toBeChecked();
+  await plan.getByRole('checkbox', { name: 'right' }).check();
   await expect(plan.getByText('Only the left stick was nudged; the other is stored as proposed.')).toBeVisible();
   await plan.getByRole('button', { name: 'Plan it' }).click();
   await expect(plan.getByRole('row', { name: /^user left x\.max/u })).toContainText(wanted ?? 'a number');
@@ -172,7 +176,7 @@ test('yours is planned on what the pad holds, shown in full, confirmed, written,
   await preview.getByRole('button', { name: 'Write this now' }).click();
   await expect(app.getByText(/Written, read back and compared/u)).toBeVisible({ timeout: 60_000 });
 
-  await app.getByRole('button', { name: 'Read it from the pad' }).click();
+  // The stored numbers are the new ones without another word.
   const stored = app.getByRole('region', { name: /^Stored numbers$/u });
   await expect(stored.getByRole('row', { name: /^x max/u })).toContainText(wanted ?? 'a number', { timeout: 60_000 });
 });

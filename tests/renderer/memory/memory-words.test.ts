@@ -39,10 +39,12 @@ test('an image is named by when and why it was kept, and its first digits', () =
 test('a wish stores what is proposed for the sticks chosen, or carries a layer', () => {
   const proposed = { left: stick };
   const from = { survey: 's1' };
-  expect(wishOf({ kind: 'proposal', into: 'user', sticks: ['left', 'right'], mappings: proposed, from })).toEqual({
+  expect(wishOf({ kind: 'proposal', into: 'user', sticks: ['left'], mappings: proposed, from })).toEqual({
     store: { layer: 'user', mappings: { left: stick }, from },
   });
   expect(wishOf({ kind: 'yours', into: 'user', sticks: ['right'], mappings: proposed, from })).toBeNull();
+  // Never less than was asked for without a word.
+  expect(wishOf({ kind: 'yours', into: 'user', sticks: ['left', 'right'], mappings: proposed, from })).toBeNull();
   expect(wishOf({ kind: 'yours', into: 'user', sticks: ['left'], mappings: proposed, from: null })).toBeNull();
   expect(wishOf({ kind: 'user:factory', into: 'user', sticks: ['right'], mappings: proposed, from })).toEqual({
     carry: { from: 'user', to: 'factory', sticks: ['right'] },
