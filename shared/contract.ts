@@ -5,9 +5,11 @@
 import { z } from 'zod';
 import { memoryCalls, memoryEvents } from './memory-calls.ts';
 import {
+  handMovementSchema,
   healthSchema,
   padDetailsSchema,
   padHandleSchema,
+  padInHandSchema,
   padSummarySchema,
   proposalReplySchema,
   proposalWishSchema,
@@ -35,18 +37,23 @@ export const calls = {
   'pads.list': { request: nothing, reply: z.array(padSummarySchema) },
   'pads.open': { request: z.object({ pad: padHandleSchema }), reply: padDetailsSchema },
   'pads.close': { request: z.object({ pad: padHandleSchema }), reply: nothing },
+  /** The pad in hand, for whoever comes later than the last `hand.changed`. */
+  'pads.inHand': { request: nothing, reply: padInHandSchema },
+  /** Takes a pad in hand and closes the one before; refused while a survey or a memory session of that one is under way. */
+  'pads.take': { request: z.object({ pad: padHandleSchema }), reply: padInHandSchema },
   /** Plugs a further simulated pad in, by the name of its fault. */
   'pads.plugDemo': { request: z.object({ name: z.string().max(40) }), reply: padSummarySchema },
   'pads.demos': { request: nothing, reply: z.array(z.object({ name: z.string(), says: z.string() })) },
-  /** Moves the stick of a simulated pad; refused for any other. `follow` does what a survey asks for. */
+  /** Moves the stick of a simulated pad; refused for any other. */
   'demo.hand': {
-    request: z.object({
-      pad: padHandleSchema,
-      stick: stickIdSchema,
-      does: z.enum(['follow', 'rest', 'circle', 'wander']),
-    }),
+    request: z.object({ pad: padHandleSchema, stick: stickIdSchema, does: handMovementSchema }),
     reply: nothing,
   },
+  /** Pulls the cable of a simulated pad, as one would a real one's: it is gone until it is plugged in again. */
+  'demo.unplug': { request: z.object({ pad: padHandleSchema }), reply: nothing },
+  'demo.plugIn': { request: z.object({ pad: padHandleSchema }), reply: nothing },
+  /** Takes a simulated pad out of the list for good; refused while a survey or a memory session of it is under way. */
+  'demo.takeAway': { request: z.object({ pad: padHandleSchema }), reply: nothing },
   'survey.start': {
     request: surveyRequestSchema,
     reply: surveyStateSchema,
@@ -58,6 +65,8 @@ export const calls = {
     }),
     reply: surveyStateSchema,
   },
+  /** Surveys that are not over, for whoever comes later than their last `survey.state`. */
+  'surveys.underway': { request: nothing, reply: z.array(surveyStateSchema) },
   'surveys.list': { request: nothing, reply: z.array(surveySummarySchema) },
   'surveys.open': { request: z.object({ survey: surveyHandleSchema }), reply: surveyDetailsSchema },
   'surveys.propose': {
@@ -98,6 +107,7 @@ export const calls = {
 export const events = {
   'pads.changed': z.array(padSummarySchema),
   'pad.health': healthSchema,
+  'hand.changed': padInHandSchema,
   'survey.state': surveyStateSchema,
   'surveys.changed': z.array(surveySummarySchema),
   'settings.changed': settingsSchema,

@@ -49,6 +49,23 @@ export const padDetailsSchema = z.object({
   descriptor: z.string().nullable(),
 });
 
+/** What the hand of a simulated pad does with a stick; `follow` does what a survey asks for. */
+export const handMovementSchema = z.enum(['follow', 'rest', 'circle', 'wander']);
+
+/** The pad in hand: one for the bench, whoever looks at it. */
+export const padInHandSchema = z.object({
+  /** Null where none is in hand. */
+  pad: padDetailsSchema.nullable(),
+  /** What its memory said of it that no other pad does; null until that was read. */
+  unit: z.string().nullable(),
+  /** It left and is in hand again once it returns. */
+  gone: z.boolean(),
+  /** What its hand was told last, by stick; empty for a real pad. */
+  does: z.partialRecord(stickIdSchema, handMovementSchema),
+  /** Why the pad that was to be taken by itself could not be opened, or null. */
+  problem: problemSchema.nullable(),
+});
+
 export const healthSchema = z.object({
   pad: padHandleSchema,
   state: z.enum(['opening', 'streaming', 'silent', 'lost', 'closed']),

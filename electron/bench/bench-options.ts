@@ -19,6 +19,8 @@ export interface BenchOptions {
   /** Null where real pads cannot be read; there are simulated ones all the same. */
   readonly watcher: PadWatcher | null;
   readonly plugDemo: PlugDemo;
+  /** Whether the first pad there is is taken in hand without being asked for; a command names its own. */
+  readonly takesPads: boolean;
   readonly lock: PadLock;
   readonly settings: SettingsPort;
   /** Where logs are written to; the system's own files unless a test makes them fail. */

@@ -14,5 +14,7 @@ export interface Bench {
   samples(hear: (batch: Uint8Array) => void, ready?: () => boolean): () => void;
   /** Before the machine sleeps: captures end with what was taken, pads are closed. */
   suspend(): Promise<void>;
+  /** After the machine slept: the pad in hand is opened again. */
+  resume(): void;
   close(): Promise<void>;
 }

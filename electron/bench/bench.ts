@@ -1,8 +1,7 @@
 /** The one service: puts pads, surveys and settings together behind the contract; knows neither Electron nor HTTP. */
-import { demoNames, demos } from '../../core/simulate/demos.ts';
 import path from 'node:path';
 import type { Limits } from '../../core/findings/limits.ts';
-import { done, failed } from '../../core/result.ts';
+import { done, failed, type Problem } from '../../core/result.ts';
 import type { EventPayload } from '../../shared/contract.ts';
 import { Vault } from '../store/vault.ts';
 import type { BenchOptions } from './bench-options.ts';
@@ -15,6 +14,8 @@ import { limitsInForce } from './limits-in-force.ts';
 import { MapShelf } from './map-shelf.ts';
 import { MeasureDesk } from './measure-desk.ts';
 import { memorySide } from './memory-side.ts';
+import { padHandlers } from './pad-handlers.ts';
+import { PadInHand } from './pad-in-hand.ts';
 import { PadRack } from './pad-rack.ts';
 import { PadRegistry } from './pad-registry.ts';
 import { PlanBoard } from './plan-board.ts';
@@ -52,7 +53,10 @@ export function createBench(options: BenchOptions): Bench {
     else options.watcher?.resume();
   };
 
-  const tellPads = (): void => events.tell('pads.changed', [...registry.list()]);
+  const tellPads = (): void => {
+    hand.look();
+    events.tell('pads.changed', hand.listed(registry.list()));
+  };
   const tellSurveys = (): void => {
     void shelf.list().then((surveys) => events.tell('surveys.changed', [...surveys]));
   };
@@ -62,9 +66,20 @@ export function createBench(options: BenchOptions): Bench {
     loopDelay: options.loopDelay,
     tellHealth: (health: EventPayload<'pad.health'>) => events.tell('pad.health', health),
     delayed: (millis) => surveys.loopDelayed(millis),
-    changed: tellPads,
+    changed: (lost) => {
+      if (lost !== null) registry.lost(lost);
+      tellPads();
+    },
   });
-  const registry = new PadRegistry(options.plugDemo, rack, tellPads);
+  const open = {
+    isOpen: (pad: string) => rack.isOpen(pad),
+    isInHand: (pad: string) => hand.isInHand(pad),
+    unitOf: (pad: string) => rack.unitOf(pad),
+  };
+  const registry = new PadRegistry(options.plugDemo, open, () => {
+    hand.lookAnew();
+    tellPads();
+  });
   const surveys: SurveyDesk = new SurveyDesk({
     version: options.version,
     clock: options.clock,
@@ -92,36 +107,32 @@ export function createBench(options: BenchOptions): Bench {
     quiet: (wanted) => quiet('memory', wanted),
   });
 
+  const busyWith = (pad: string): Problem | null => {
+    if (surveys.isUnderway(pad)) return surveyUnderway().problem;
+    return memory.desk.isBusy(pad) ? memoryUnderway().problem : null;
+  };
+  const hand: PadInHand = new PadInHand({
+    clock: options.clock,
+    registry,
+    rack,
+    busy: busyWith,
+    tell: (state) => events.tell('hand.changed', state),
+    takesPads: options.takesPads,
+  });
+  const endOf = async (pad: string): Promise<void> => {
+    await memory.desk.endOf(pad);
+    await surveys.endOf(pad);
+  };
+
   const handlers: Handlers = {
     'bench.hello': () => {
       const { shell, version, notices } = options;
       return done({ program: 'stickwright', version, shell, notices: [...notices] });
     },
-    'pads.list': () => done([...registry.list()]),
-    'pads.open': ({ pad }) => {
-      const source = registry.find(pad);
-      return source.ok ? rack.open(pad, source.value) : source;
-    },
-    'pads.close': async ({ pad }) => {
-      await memory.desk.endOf(pad);
-      await surveys.endOf(pad);
-      await rack.close(pad);
-      return done({});
-    },
-    'pads.plugDemo': ({ name }) => registry.plug(name),
-    'pads.demos': () => done(demoNames.map((name) => ({ name, says: demos[name].says }))),
-    'demo.hand': ({ pad, stick, does }) => {
-      const source = registry.find(pad);
-      if (!source.ok) return source;
-      const { hand } = source.value;
-      if (hand === null)
-        return failed('pad-not-simulated', 'Only a simulated pad has a hand; move this stick yourself.');
-      surveys.follow(pad, stick, does === 'follow');
-      hand.does(stick, does === 'follow' ? 'rest' : does);
-      return done({});
-    },
+    ...padHandlers({ registry, rack, hand, surveys, busy: busyWith, endOf }),
     'survey.start': (request) => (memory.desk.isBusy(request.pad) ? memoryUnderway() : surveys.start(request)),
     'survey.say': (request) => surveys.say(request),
+    'surveys.underway': () => done(surveys.underway()),
     'surveys.list': async () => done([...(await shelf.list())]),
     'surveys.open': ({ survey }) => archive.open(survey),
     'surveys.propose': (request) => archive.propose(request),
@@ -160,10 +171,13 @@ export function createBench(options: BenchOptions): Bench {
     listen: (name, hear) => events.listen(name, hear),
     samples: (hear, ready = () => true) => board.listen(hear, ready),
     async suspend() {
+      hand.rest();
       await Promise.all([surveys.endAll(), memory.desk.endAll()]);
       await rack.closeAll();
     },
+    resume: () => hand.wake(),
     async close() {
+      hand.rest();
       await Promise.all([surveys.endAll(), memory.desk.endAll()]);
       await rack.stop();
       await options.watcher?.close();
@@ -171,6 +185,10 @@ export function createBench(options: BenchOptions): Bench {
       await measures.close();
     },
   };
+}
+
+function surveyUnderway(): ReturnType<typeof failed> {
+  return failed('survey-underway', 'A survey of this pad is under way; end it first.');
 }
 
 function memoryUnderway(): ReturnType<typeof failed> {

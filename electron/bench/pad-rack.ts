@@ -17,8 +17,8 @@ export interface RackPorts {
   readonly tellHealth: (health: EventPayload<'pad.health'>) => void;
   /** Once a second: the longest delay of the event loop in that second. */
   readonly delayed: (millis: number) => void;
-  /** A pad was opened, closed or lost. */
-  readonly changed: () => void;
+  /** A pad was opened or closed, or the one named was lost. */
+  readonly changed: (lost: string | null) => void;
 }
 
 export class PadRack {
@@ -62,7 +62,7 @@ export class PadRack {
     const session = this.#sessions.get(pad);
     this.#sessions.delete(pad);
     await session?.close();
-    this.#ports.changed();
+    this.#ports.changed(null);
   }
 
   async closeAll(): Promise<void> {
@@ -84,18 +84,18 @@ export class PadRack {
       stream: new PadStream(pad, clock, board),
       changed: () => {
         this.#tell(session);
-        if (this.#sessions.get(pad) === session && session.state !== 'lost') changed();
+        if (this.#sessions.get(pad) === session && session.state !== 'lost') changed(null);
         // A lost pad is no longer open: it can be opened again once it is back.
         if (session.state === 'lost' && this.#sessions.delete(pad)) {
           void session.close();
-          changed();
+          changed(pad);
         }
       },
     });
     const opened = await session.open();
     if (!opened.ok) return opened;
     this.#sessions.set(pad, session);
-    changed();
+    changed(null);
     return { ok: true, value: session };
   }
 

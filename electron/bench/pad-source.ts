@@ -12,6 +12,14 @@ export interface AccessRule {
   readonly then: string;
 }
 
+/** The cable of a simulated pad. */
+export interface SimulatedCable {
+  readonly isPluggedIn: boolean;
+  /** The pad is lost as a real one would be. */
+  unplug(): void;
+  plugIn(): void;
+}
+
 export interface PadSource {
   readonly transport: Transport;
   /** Why it cannot be opened, or null. */
@@ -21,6 +29,8 @@ export interface PadSource {
   readonly stored?: () => Readonly<Record<LayerName, PadMapping | null>>;
   /** The hand of a simulated pad; null for a real one. */
   readonly hand: SimulatedHand | null;
+  /** Missing for a real pad. */
+  readonly cable?: SimulatedCable;
 }
 
 /** Tells which real pads there are. */

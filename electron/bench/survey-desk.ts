@@ -34,6 +34,8 @@ export class SurveyDesk {
   readonly #surveys = new Map<string, SurveySession>();
   /** Surveys that are not over, by pad. */
   readonly #underway = new Map<string, SurveySession>();
+  /** Pads that a survey is being started on. */
+  readonly #starting = new Set<string>();
   /** Sticks of simulated pads whose hand does what is asked. */
   readonly #following = new Map<string, Set<StickId>>();
 
@@ -53,14 +55,23 @@ export class SurveyDesk {
     if (!pad.ok) return pad;
     const refusal = this.#refusal(request, pad.value);
     if (refusal !== null) return refusal;
-    const { transport } = pad.value.source;
+    this.#starting.add(request.pad);
+    try {
+      return await this.#begin(request, pad.value);
+    } finally {
+      this.#starting.delete(request.pad);
+    }
+  }
+
+  async #begin(request: Request<'survey.start'>, pad: PadSession): Promise<Result<SurveyState>> {
+    const { transport } = pad.source;
     const lost = (problem: Problem): void => void this.#underway.get(request.pad)?.end('failed', problem);
     const release =
       transport.lockKey === undefined
         ? done(nothingToFree)
         : await this.#ports.lock.take(transport.identity, transport.lockKey, lost);
     if (!release.ok) return release;
-    const started = await this.#record(request, pad.value, release.value);
+    const started = await this.#record(request, pad, release.value);
     if (!started.ok) await release.value();
     return started;
   }
@@ -74,7 +85,12 @@ export class SurveyDesk {
   }
 
   isUnderway(pad: string): boolean {
-    return this.#underway.has(pad);
+    return this.#underway.has(pad) || this.#starting.has(pad);
+  }
+
+  /** States of the surveys that are not over. */
+  underway(): SurveyState[] {
+    return [...this.#underway.values()].map((session) => session.state);
   }
 
   loopDelayed(millis: number): void {
@@ -97,7 +113,7 @@ export class SurveyDesk {
   }
 
   #refusal(request: Request<'survey.start'>, pad: PadSession): ReturnType<typeof failed> | null {
-    if (this.#underway.has(request.pad))
+    if (this.isUnderway(request.pad))
       return failed('survey-underway', 'A survey of this pad is under way already; end it before a new one.');
     const missing = request.sticks.find((stick) => pad.layout.sticks[stick] === undefined);
     if (missing === undefined) return null;
@@ -147,6 +163,8 @@ export class SurveyDesk {
     const { stored } = pad.source;
     if (stored !== undefined) recorder.value.mark(startMicros, 'layers', { layers: stored() });
     session.begin();
+    // A pad that left while its log was opened tells nobody any more.
+    if (pad.state === 'lost') await session.end('failed', pad.health().problem);
     return done(session.state);
   }
 }

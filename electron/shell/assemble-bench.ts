@@ -54,6 +54,7 @@ export async function assembleBench({ shell, settings, measureWorker }: Assembly
     loopDelay: watchLoopDelay(),
     watcher,
     plugDemo: createDemoPlug(systemClock, DEMO_SEED),
+    takesPads: true,
     lock: createPadLock(),
     settings,
     measureWorker,

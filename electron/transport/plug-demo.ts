@@ -25,7 +25,7 @@ export function createDemoPlug(clock: Clock, firstSeed: number): PlugDemo {
     const memory = memoryFor(demo.value, pad.layers.layers, seed);
     const transport = new SimulatedTransport(key, pad, clock, memory?.memory ?? null);
     const stored = memory === null ? {} : { stored: () => layersIn(memory) };
-    return done({ transport, problem: null, rule: null, hand: transport.hand, ...stored });
+    return done({ transport, problem: null, rule: null, hand: transport.hand, cable: transport, ...stored });
   };
 }
 

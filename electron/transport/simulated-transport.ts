@@ -64,6 +64,10 @@ export class SimulatedTransport implements Transport {
     return Promise.resolve();
   }
 
+  get isPluggedIn(): boolean {
+    return !this.#unplugged;
+  }
+
   /** Pulls the cable: the pad is lost as a real one would be, until it is plugged in again. */
   unplug(): void {
     const listener = this.#listener;

@@ -27,6 +27,7 @@ const bench = createBench({
   loopDelay: noLoopDelay,
   watcher: watcherOf(pad),
   plugDemo: createDemoPlug(systemClock, 1),
+  takesPads: false,
   lock: { take: () => Promise.resolve(done(() => Promise.resolve())) },
   settings: { read: () => defaultSettings, write: () => done(defaultSettings) },
   measureWorker: new URL('../../electron/bench/measure-worker.ts', import.meta.url),

@@ -47,6 +47,7 @@ async function start(): Promise<void> {
 
   const endGuard = guardWriting(bench, window);
   powerMonitor.on('suspend', () => void bench.suspend());
+  powerMonitor.on('resume', () => bench.resume());
   app.on('second-instance', () => {
     if (window.isDestroyed()) return;
     if (window.isMinimized()) window.restore();

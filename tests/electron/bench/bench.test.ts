@@ -66,7 +66,7 @@ describe('bench', () => {
   });
 
   it('opens a pad once, however many ask for it, and again after it was closed', async () => {
-    const transport = new ScriptedTransport();
+    const transport = new ScriptedTransport('script', { serial: 'A1' });
     const watcher = {
       start: (hear: (pads: ReturnType<typeof sourceOf>[]) => void) => hear([sourceOf(transport)]),
       pause: () => undefined,

@@ -45,6 +45,7 @@ export function newBench(folder: string, more: Wish = {}): TestBench {
     loopDelay: noLoopDelay,
     watcher: null,
     plugDemo: createDemoPlug(clock, 1),
+    takesPads: false,
     lock: { take: () => Promise.resolve(done(() => Promise.resolve())) },
     settings: memorySettings(),
     measureWorker: new URL('../../../electron/bench/measure-worker.ts', import.meta.url),

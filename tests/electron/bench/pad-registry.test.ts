@@ -25,7 +25,7 @@ function setUp() {
       name === 'no-such'
         ? failed('demo-unknown', 'No such demo.')
         : { ok: true, value: sourceOf(new ScriptedTransport(`${name}-${key}`)) },
-    { isOpen: (pad) => open.has(pad), unitOf: () => null },
+    { isOpen: (pad) => open.has(pad), isInHand: () => false, unitOf: () => null },
     () => (changes += 1),
   );
   const products = (): string[] => registry.list().map(({ identity }) => identity.product);

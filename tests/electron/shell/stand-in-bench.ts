@@ -34,6 +34,7 @@ export function standInBench(answers: Partial<Record<CallName, (request: unknown
       shown.add(listener);
       return () => void shown.delete(listener);
     },
+    resume: () => undefined,
     suspend() {
       suspended += 1;
       return Promise.resolve();

@@ -39,9 +39,9 @@ function watched(system: HidSystem = fakeSystem()): Watched {
   return { hid, clock, watch, heard: [], problems, hint: () => hear() };
 }
 
-async function started(system?: HidSystem): Promise<Watched> {
+async function started(system?: HidSystem, list = [fakeDevice()]): Promise<Watched> {
   const made = watched(system);
-  made.hid.list = [fakeDevice()];
+  made.hid.list = list;
   made.watch.start((pads) => made.heard.push(pads));
   await made.clock.passSlowly(1);
   return made;
@@ -82,15 +82,35 @@ describe('watching for pads', () => {
     expect(heard.map(pathsOf).at(-1)).toEqual(['/dev/hidraw4']);
   });
 
-  it('keeps the key of a pad that was plugged in again on another path', async () => {
-    const { hid, clock, heard } = await started();
+  it('keeps the key of a pad with a serial number that was plugged in again on another path', async () => {
+    const { hid, clock, heard } = await started(fakeSystem(), [fakeDevice({ serialNumber: 'A1' })]);
     hid.list = [];
     await clock.passSlowly(2001);
-    hid.list = [fakeDevice({ path: '/dev/hidraw9' })];
+    hid.list = [fakeDevice({ serialNumber: 'A1', path: '/dev/hidraw9' })];
     await clock.passSlowly(2001);
     expect(heard).toHaveLength(3);
     expect(heard[2]?.[0]?.transport.key).toBe(heard[0]?.[0]?.transport.key);
     expect(heard[2]?.[0]?.transport.lockKey).toBe('/dev/hidraw9');
+  });
+
+  it('never gives a key again that a pad had which cannot be told from its like', async () => {
+    const twins = { none: {}, zeros: { serialNumber: '0000' }, same: { serialNumber: 'A1' } };
+    for (const serial of Object.values(twins)) {
+      const both = [fakeDevice({ ...serial, path: '/dev/hidraw1' }), fakeDevice({ ...serial, path: '/dev/hidraw2' })];
+      const { hid, clock, heard } = await started(fakeSystem(), both);
+      const before = new Set(heard[0]?.map((pad) => pad.transport.key));
+      expect(before.size).toBe(2);
+      // Pulled one after the other and plugged in the other way round.
+      hid.list = [];
+      await clock.passSlowly(2001);
+      hid.list = [both[1]!];
+      await clock.passSlowly(2001);
+      hid.list = both;
+      await clock.passSlowly(2001);
+      const after = heard.at(-1)?.map((pad) => pad.transport.key) ?? [];
+      expect(new Set(after).size).toBe(2);
+      expect(after.filter((key) => before.has(key))).toEqual([]);
+    }
   });
 
   it('keeps two pads of one kind apart, and the first stays the first when the other leaves', async () => {
