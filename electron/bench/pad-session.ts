@@ -3,6 +3,8 @@ import { parseDescriptor } from '../../core/hid/descriptor.ts';
 import type { Descriptor } from '../../core/hid/control.ts';
 import { toHex } from '../../core/hid/hex.ts';
 import { findLayout } from '../../core/pad/find-layout.ts';
+import { ownerOf } from '../../core/pad/owner.ts';
+import { sayPad } from '../../core/pad/pad-name.ts';
 import type { PadLayout } from '../../core/pad/layout.ts';
 import type { Profile } from '../../core/pad/profile.ts';
 import { findProfile } from '../../core/pad/profiles.ts';
@@ -101,6 +103,12 @@ export class PadSession {
       profile: this.profile?.id ?? null,
       descriptor: descriptor === null ? null : toHex(descriptor),
     };
+  }
+
+  /** What it is called, with what tells it from its like; for the ear too. */
+  get says(): string {
+    const { identity } = this.source.transport;
+    return sayPad({ product: identity.product, pad: ownerOf(identity, this.#unit) });
   }
 
   /** What its memory says of it that no other pad does; null until that was read. */

@@ -227,7 +227,7 @@ export class SurveySession {
     this.#problem = problem ?? (closed.ok ? null : closed.problem);
     await this.#ports.ended(ending);
     this.#step = ending;
-    this.#ask(endPrompt(ending));
+    this.#ask(endPrompt(ending, this.#ports.pad.says));
     this.#spacer.last();
   }
 
@@ -235,7 +235,9 @@ export class SurveySession {
     if (this.#ending !== null) return;
     const current = this.#plan.current;
     if (current === null) return;
-    this.#ask(this.#run?.prompt ?? readyPrompt(current, this.#asked, this.#request.confirmButton));
+    const { confirmButton } = this.#request;
+    const first = this.#plan.index === 0 ? this.#ports.pad.says : null;
+    this.#ask(this.#run?.prompt ?? readyPrompt(current, this.#asked, confirmButton, first));
     const follower = this.#ports.follower(current.stick);
     const wish = this.#run?.wish() ?? null;
     if (follower !== null && wish !== null) follower.ask(this.#promptNumber, current.stick, wish);

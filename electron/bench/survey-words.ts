@@ -9,15 +9,24 @@ export type Asked = Pick<Request<'survey.start'>, 'releases' | 'turns' | 'flicks
 /** Dwells asked for under a disturbance. */
 export const DISTURBED_DWELLS = 6;
 
-/** Before a capture: what comes, and that it waits for the word to begin. */
-export function readyPrompt(planned: PlannedCapture, asked: Asked, confirmButton: number | null): string {
+/** Before a capture: what comes, and that it waits for the word to begin; before the first one, whose survey it is. */
+export function readyPrompt(
+  planned: PlannedCapture,
+  asked: Asked,
+  confirmButton: number | null,
+  pad: string | null,
+): string {
+  const ready = planned.stick === null ? inputsPrompt(confirmButton) : stickPrompt(planned.stick, planned, asked);
   const begin = confirmButton === null ? 'Confirm to begin.' : `Press button ${confirmButton} to begin.`;
-  if (planned.stick !== null) return `${stickPrompt(planned.stick, planned, asked)} ${begin}`;
+  return `${pad === null ? '' : `Survey of ${pad}. `}${ready} ${begin}`;
+}
+
+function inputsPrompt(confirmButton: number | null): string {
   const end =
     confirmButton === null
       ? 'It ends by itself; confirm once more to end without what is missing.'
       : `It ends by itself; hold button ${confirmButton} for two seconds to end without what is missing.`;
-  return `Inputs: press and let go of every button, every direction of the hat and both triggers all the way. ${end} ${begin}`;
+  return `Inputs: press and let go of every button, every direction of the hat and both triggers all the way. ${end}`;
 }
 
 function stickPrompt(stick: StickId, { purpose, of }: PlannedCapture, asked: Asked): string {
@@ -40,11 +49,11 @@ function stickPrompt(stick: StickId, { purpose, of }: PlannedCapture, asked: Ask
   }
 }
 
-export function endPrompt(step: 'done' | 'aborted' | 'failed'): string {
-  if (step === 'done') return 'The survey is complete.';
+export function endPrompt(step: 'done' | 'aborted' | 'failed', pad: string): string {
+  if (step === 'done') return `The survey of ${pad}, is complete.`;
   return step === 'aborted'
-    ? 'The survey was ended; what was taken is kept.'
-    : 'The survey broke off; what was taken is kept.';
+    ? `The survey of ${pad}, was ended; what was taken is kept.`
+    : `The survey of ${pad}, broke off; what was taken is kept.`;
 }
 
 function times(count: number, what: string): string {

@@ -13,17 +13,28 @@ export function transportWord(transport: PadSummary['identity']['transport']): s
 
 const DOMAINS = {
   sensor: {
+    brief: 'sensor',
     short: 'sensor counts',
     says: 'Counts come straight from the sensors, before the mapping that is stored in the pad.',
   },
   reported: {
+    brief: 'reported',
     short: 'reported counts',
     says: 'Counts come after the pad’s own mapping, or it is not known whether they do: at the field’s limits the stick may go further than is seen, and a proposal is for the host only.',
   },
 } as const;
 
-export function domainWords(domain: PadDetails['domain']): { readonly short: string; readonly says: string } {
+export function domainWords(domain: PadDetails['domain']): {
+  readonly brief: string;
+  readonly short: string;
+  readonly says: string;
+} {
   return DOMAINS[domain];
+}
+
+/** It left; in the list it stands until it returns. */
+export function isGone({ problem }: PadSummary): boolean {
+  return problem?.code === 'pad-gone';
 }
 
 /** Groups of three, as on a rule: 1 000. */

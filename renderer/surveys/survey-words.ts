@@ -1,6 +1,7 @@
 /** Surveys in the words of the screen. */
 import { disturbanceWords } from '../../core/capture/disturbance.ts';
 import type { EventPayload, Reply } from '../../shared/contract.ts';
+import { padName } from '../pads/pad-name.ts';
 
 export type SurveySummary = Reply<'surveys.list'>[number];
 export type SurveyRunState = EventPayload<'survey.state'>;
@@ -23,9 +24,9 @@ export function whenText(startedAt: string, now: Date): string {
   return `${when.getDate()} ${month}${year} ${clock}`;
 }
 
-/** One line that names a survey in a list: "fitted, today 09:12 · Bench pad 3". */
-export function surveyLine(survey: SurveySummary, now: Date): string {
-  return `${survey.stage ?? 'no stage'}, ${whenText(survey.startedAt, now)} · ${survey.product}`;
+/** One line that names a survey: "fitted, today 09:12 · Bench pad · A1B2"; `name` is its pad's where that is said otherwise. */
+export function surveyLine(survey: SurveySummary, now: Date, name = padName(survey).says): string {
+  return `${survey.stage ?? 'no stage'}, ${whenText(survey.startedAt, now)} · ${name}`;
 }
 
 /** The four things a hand does for one release, in order, as a survey names its phase. */

@@ -36,9 +36,19 @@ export class SurveysState {
     const reply = await this.#bench.call('surveys.list', {});
     if (reply.ok) this.list = reply.value;
     else this.problem = reply.problem;
+    const underway = await this.#bench.call('surveys.underway', {});
+    if (underway.ok) this.#takeUp(underway.value);
+    else this.problem = underway.problem;
     return () => {
       for (const end of ends) end();
     };
+  }
+
+  /** What runs is shown whoever began it; one that ended while this page was cut off stands in the list. */
+  #takeUp(underway: readonly SurveyRunState[]): void {
+    const { run } = this;
+    if (run === null || this.running)
+      this.run = underway.find(({ survey }) => survey === run?.survey) ?? underway[0] ?? null;
   }
 
   get running(): boolean {

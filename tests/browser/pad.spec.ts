@@ -33,12 +33,12 @@ test('nothing moves while readings stream', async ({ app }) => {
 
 test('a further simulated pad is plugged in, taken in hand and told apart by its counts', async ({ app }) => {
   await app.getByLabel('Simulated pad').selectOption('plain');
-  await app.getByRole('button', { name: 'Plug in' }).click();
+  await app.getByRole('button', { name: 'Plug in', exact: true }).click();
   const identity = app.getByRole('region', { name: 'Pad in hand' });
   await expect(identity).toContainText('reported counts.');
   await expect(identity).toContainText('a proposal is for the host only');
   await expect(app.getByRole('region', { name: 'Axis rails' })).toContainText('right 255');
-  await app.getByRole('combobox', { name: 'Pad in hand' }).selectOption({ label: 'Bench pad, healthy' });
+  await app.getByRole('combobox', { name: 'Pad in hand' }).selectOption({ label: 'Bench pad, healthy · healthy-1' });
   await expect(identity).toContainText('sensor counts.');
 });
 

@@ -216,9 +216,7 @@ describe('the pad in hand', () => {
     await test.inHand(HEALTHY);
     await follow(test, await test.handleOf(HEALTHY));
     expect((await test.now()).does).toEqual({ left: 'follow', right: 'follow' });
-    valueOf(
-      await test.bench.handle('demo.hand', { pad: await test.handleOf(HEALTHY), stick: 'left', does: 'circle' }),
-    );
+    valueOf(await test.bench.handle('demo.hand', { pad: await test.handleOf(HEALTHY), stick: 'left', does: 'circle' }));
     expect(test.told.at(-1)?.does).toEqual({ left: 'circle', right: 'follow' });
   });
 });

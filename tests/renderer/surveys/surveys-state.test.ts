@@ -69,6 +69,27 @@ describe('the surveys', () => {
     expect(surveys.run?.survey).toBe('k7');
   });
 
+  test('one under way is asked for by a page that comes later, and put away where it ended while cut off', async () => {
+    const bench = scriptedBench({
+      'surveys.list': () => done([]),
+      'surveys.underway': () => done([surveyState({ survey: 'k7', prompt: 'Let go.' })]),
+    });
+    const surveys = new SurveysState(bench);
+    const end = await surveys.follow();
+    expect(surveys.run).toMatchObject({ survey: 'k7', prompt: 'Let go.' });
+    end();
+    bench.answers['surveys.underway'] = () => done([surveyState({ survey: 'k8' }), surveyState({ survey: 'k7' })]);
+    (await surveys.follow())();
+    expect(surveys.run?.survey).toBe('k7');
+    bench.answers['surveys.underway'] = () => done([]);
+    await surveys.follow();
+    expect(surveys.run).toBeNull();
+    bench.tell('survey.state', surveyState({ survey: 'k9' }));
+    bench.tell('survey.state', surveyState({ survey: 'k9', step: 'done' }));
+    await surveys.follow();
+    expect(surveys.run?.step).toBe('done');
+  });
+
   test('a refused start is told and leaves nothing running', async () => {
     const bench = scriptedBench({ 'survey.start': () => failed('survey-underway', 'End the other one first.') });
     const surveys = new SurveysState(bench);
