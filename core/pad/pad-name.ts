@@ -1,5 +1,5 @@
 /** What a pad's name is followed by wherever pads, or what is of a pad, are listed: two of a kind must be told apart. */
-import { knownSerial, sayOwner, type PadOwner } from './owner.ts';
+import { tellingSerial, sayOwner, type PadOwner } from './owner.ts';
 
 /** Something that is a pad or of one; null where whose it is was not kept. */
 export interface OfPad {
@@ -10,7 +10,7 @@ export interface OfPad {
 /** Its serial number, else the unit that its memory tells, else null. */
 export function padMark(pad: PadOwner | null): string | null {
   if (pad === null) return null;
-  return knownSerial(pad.serial) ?? (pad.unit === null ? null : `unit ${pad.unit}`);
+  return tellingSerial(pad.serial) ?? (pad.unit === null ? null : `unit ${pad.unit}`);
 }
 
 /**
@@ -32,7 +32,7 @@ export function padMarks(list: readonly OfPad[], areAll: 'pads' | 'of pads' = 'o
 
 /** For the ear too: `Bench pad, serial number healthy-1`. */
 export function sayPad({ product, pad }: OfPad): string {
-  const serial = pad === null ? null : knownSerial(pad.serial);
+  const serial = pad === null ? null : tellingSerial(pad.serial);
   return `${product}, ${serial === null ? (padMark(pad) ?? 'no serial number') : `serial number ${serial}`}`;
 }
 

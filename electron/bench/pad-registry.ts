@@ -89,7 +89,7 @@ export class PadRegistry {
   }
 
   /** Pulls or puts in the cable of a simulated pad. */
-  cable(pad: string, isPluggedIn: boolean): Result<Record<never, never>> {
+  cable(pad: string, isPluggedIn: boolean): Result<Reply<'demo.unplug'>> {
     const source = this.find(pad);
     if (!source.ok) return source;
     const { cable } = source.value;
@@ -101,7 +101,7 @@ export class PadRegistry {
   }
 
   /** Takes a simulated pad out of the list for good. */
-  takeAway(pad: string): Result<Record<never, never>> {
+  takeAway(pad: string): Result<Reply<'demo.unplug'>> {
     const source = this.find(pad);
     if (!source.ok) return source;
     if (source.value.cable === undefined) return notSimulated();

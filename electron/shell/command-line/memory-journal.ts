@@ -1,6 +1,7 @@
 /** `memory journal …` and `memory restore --journal`: writes that were broken off, and what to do about them. */
-import { ownerOf } from '../../../core/pad/owner.ts';
 import type { PadIdentity } from '../../../core/pad/identity.ts';
+import { ownerOf } from '../../../core/pad/owner.ts';
+import { padMarks } from '../../../core/pad/pad-name.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { journalParts } from '../../bench/memory-parts.ts';
 import { otherPad } from '../../bench/journal-desk.ts';
@@ -34,11 +35,12 @@ export async function listJournals(terminal: Terminal): Promise<ExitCode> {
   const open = await journals.list();
   const { rotted } = await store.open();
   for (const { problem } of rotted) terminal.say(`stickwright: ${problem.says}`);
-  const rows = open.map(({ journal, at, identity, map, changes }) => [
+  const marks = padMarks(open.map(({ identity }) => ({ product: identity.product, pad: ownerOf(identity, null) })));
+  const rows = open.map(({ journal, at, identity, map, changes }, index) => [
     journal,
     at,
     identity.product,
-    identity.serial,
+    marks[index] ?? null,
     map,
     changes.length,
   ]);

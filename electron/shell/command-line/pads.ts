@@ -1,4 +1,6 @@
 /** `pads`: connected HID pads, and why any cannot be opened. */
+import { ownerOf } from '../../../core/pad/owner.ts';
+import { padMarks } from '../../../core/pad/pad-name.ts';
 import type { FoundPad } from '../../transport/find-pads.ts';
 import { outputHead } from './output.ts';
 import { lookForPads } from './real-pads.ts';
@@ -21,14 +23,18 @@ function padJson({ path, identity, problem, rule }: FoundPad): object {
 }
 
 function padsText(pads: readonly FoundPad[]): string {
-  const rows = pads.map(({ path, identity, problem }) => {
+  const marks = padMarks(
+    pads.map(({ identity }) => ({ product: identity.product, pad: ownerOf(identity, null) })),
+    'pads',
+  );
+  const rows = pads.map(({ path, identity, problem }, index) => {
     const ids = [identity.vendorId, identity.productId].map((id) => id.toString(16).padStart(4, '0')).join(':');
     return [
       path,
       ids,
       identity.transport,
       identity.product,
-      identity.serial,
+      marks[index] ?? null,
       problem === null ? 'can be opened' : problem.code,
     ];
   });
