@@ -1,5 +1,6 @@
 /** Memory images in the words of the screen. */
 import type { ImageDetails, ImageSummary } from './memory-images.svelte.ts';
+import { padName, type PadName } from '../pads/pad-name.ts';
 import { whenText } from '../surveys/survey-words.ts';
 
 /** What a layer's marker says. */
@@ -21,9 +22,15 @@ export function sizeText(bytes: number): string {
   return bytes === 1 ? '1 byte' : `${bytes} bytes`;
 }
 
+/** The pad that an image was read from or made for. */
+export function padOfImage({ product, ...pad }: NonNullable<ImageSummary['kept'][number]['pad']>): PadName {
+  return padName({ product, pad });
+}
+
 /** One line that names an image in a list: when it was kept last, why, and its first digits. */
 export function imageLine({ image, kept }: ImageSummary, now: Date): string {
   const [last] = kept;
-  const what = last === undefined ? 'kept' : `${whenText(last.at, now)} · ${last.why}`;
+  const pad = last?.pad == null ? '' : ` · ${padOfImage(last.pad).says}`;
+  const what = last === undefined ? 'kept' : `${whenText(last.at, now)} · ${last.why}${pad}`;
   return `${what} · ${shortHash(image)}`;
 }

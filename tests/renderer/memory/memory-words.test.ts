@@ -33,6 +33,9 @@ describe('places in words', () => {
 test('an image is named by when and why it was kept, and its first digits', () => {
   const image = { image: 'ab'.repeat(32), size: 65536, kept: [{ at: '2020-01-02T03:04:05Z', why: 'read', map: null, pad: null }] }; // prettier-ignore
   expect(imageLine(image, new Date('2026-01-01'))).toMatch(/2020.*read · abababababab$/u);
+  const pad = { product: 'Pad', vendorId: 1, productId: 2, serial: null, unit: '0a1b' };
+  const read = { ...image, kept: image.kept.map((one) => ({ ...one, pad })) };
+  expect(imageLine(read, new Date('2026-01-01'))).toMatch(/read · Pad · unit 0a1b · abababababab$/u);
   expect([65536, 65535, 1].map(sizeText)).toEqual(['64 KiB', '65535 bytes', '1 byte']);
 });
 
