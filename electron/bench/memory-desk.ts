@@ -5,7 +5,7 @@ import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { readMemory } from '../../core/image/read-memory.ts';
 import type { WriteJob } from '../../core/image/write-job.ts';
 import { writeMemory } from '../../core/image/write-memory.ts';
-import { ownerOf, type PadOwner } from '../../core/pad/owner.ts';
+import { ownerOf } from '../../core/pad/owner.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
 import { sha256Of } from '../store/vault.ts';
@@ -13,15 +13,11 @@ import { otherPad } from './journal-desk.ts';
 import type { MemoryPorts } from './memory-ports.ts';
 import { MemoryRun, type MemoryEnd, type MemoryState } from './memory-run.ts';
 import type { PadSession } from './pad-session.ts';
-import { orderPlan, orderRepair, type ReadImage, type WriteOrder } from './write-order.ts';
+import { orderWish, padIn, type Ready } from './order-wish.ts';
+import type { ReadImage, WriteOrder } from './write-order.ts';
 import { writeJournal } from './write-journal.ts';
 import { notAccepted, standsInTheWay } from './write-refusals.ts';
 import { TOKEN_SECONDS, WriteTokens } from './write-tokens.ts';
-
-interface Ready {
-  readonly session: PadSession;
-  readonly protocol: MemoryProtocol;
-}
 
 interface Underway {
   readonly run: MemoryRun;
@@ -96,7 +92,7 @@ export class MemoryDesk {
 
   show(pad: string, journal: string): Promise<Result<MemoryState>> {
     return this.#start(pad, 'show', async (ready, run) => {
-      const broken = await this.#ports.journals.open(journal, padOf(ready.session));
+      const broken = await this.#ports.journals.open(journal, padIn(ready.session));
       if (!broken.ok) return failedEnd(broken.problem);
       const read = await this.#readPad(pad, ready, run);
       if (!read.ok) return failedEnd(read.problem);
@@ -119,7 +115,7 @@ export class MemoryDesk {
     if (shut !== null) return { ok: false, problem: shut };
     const read = this.#images.get(pad);
     if (read === undefined) return failed('memory-not-read', 'Read the memory of this pad first.');
-    const order = await this.#orderFor(wish, pad, ready.value, read);
+    const order = await orderWish(this.#ports, wish, ready.value, read, this.#looked.get(pad));
     if (!order.ok) return order;
     const { patch, job, asks } = order.value;
     return done({
@@ -164,37 +160,6 @@ export class MemoryDesk {
 
   async endAll(): Promise<void> {
     await Promise.all([...this.#underway.keys()].map((pad) => this.endOf(pad)));
-  }
-
-  async #orderFor(
-    wish: Request<'memory.preview'>['wish'],
-    pad: string,
-    { session, protocol }: Ready,
-    read: ReadImage,
-  ): Promise<Result<WriteOrder>> {
-    const owner = padOf(session);
-    if ('plan' in wish) {
-      const held = this.#ports.plans.find(wish.plan);
-      if (!held.ok) return held;
-      const stands = held.value.patch.restores === true ? null : await this.#brokenBefore(session, read);
-      if (stands !== null) return { ok: false, problem: stands };
-      return orderPlan(held.value, read, owner, protocol, (image) => this.#ports.vault.read(image));
-    }
-    const [doing, id] = 'finish' in wish ? (['finish', wish.finish] as const) : (['restore', wish.restore] as const);
-    if (this.#looked.get(pad) !== id)
-      return failed('journal-not-shown', 'Look first at what the broken write left in the pad.');
-    const broken = await this.#ports.journals.open(id, owner);
-    return broken.ok ? orderRepair(doing, broken.value, read, owner, protocol) : broken;
-  }
-
-  /** What must be seen to before new numbers are planned; an earlier image may be brought back all the same. */
-  async #brokenBefore({ source }: PadSession, { unit }: ReadImage): Promise<Problem | null> {
-    const [rotted] = await this.#ports.journals.rotted();
-    if (rotted !== undefined) return rotted.problem;
-    const open = await this.#ports.journals.ofPad(source.transport.identity, unit);
-    if (open === null) return null;
-    return failed('journal-open', 'A write to this pad was broken off; finish it or restore what was before first.')
-      .problem;
   }
 
   async #readPad(pad: string, { session }: Ready, run: MemoryRun): Promise<Result<ReadImage>> {
@@ -306,10 +271,6 @@ export class MemoryDesk {
   #inTheWay(pad: string, session: PadSession, protocol: MemoryProtocol): Problem | null {
     return standsInTheWay(session, protocol, { underway: this.isBusy(pad), captured: this.#ports.isCaptured(pad) });
   }
-}
-
-function padOf({ source, unit }: PadSession): PadOwner {
-  return ownerOf(source.transport.identity, unit);
 }
 
 function failedEnd(problem: Problem): MemoryEnd {
