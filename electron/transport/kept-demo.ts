@@ -12,7 +12,7 @@ import type { PadSource } from '../bench/pad-source.ts';
 import { writeWholeAtOnce } from '../store/atomic-file.ts';
 import { makeFolder } from '../store/own-folder.ts';
 import { storageProblem } from '../store/storage-problem.ts';
-import { memoryKindOf } from './plug-demo.ts';
+import { memoryKindOf, storedIn } from './plug-demo.ts';
 import { SimulatedTransport } from './simulated-transport.ts';
 
 export interface KeptDemo {
@@ -54,7 +54,7 @@ async function plug(name: DemoName, pad: SimulatedPad, file: string, clock: Cloc
   const memory =
     kind === null || image.value === null ? null : new SimulatedMemory({ kind, image: image.value, seed: SEED, saved });
   const transport: SimulatedTransport = new SimulatedTransport('demo', pad, clock, memory);
-  return done({ transport, problem: null, rule: null, hand: transport.hand });
+  return done({ transport, problem: null, rule: null, hand: transport.hand, ...storedIn(name, memory) });
 }
 
 async function readMemory(kind: MemoryKind, pad: SimulatedPad, file: string): Promise<Result<Uint8Array>> {

@@ -1,7 +1,6 @@
 /** Plugs simulated pads in by the name of what is wrong with them. */
 import { bundledMaps } from '../../core/image/bundled-maps.ts';
 import { decodeLayers } from '../../core/image/decode-layers.ts';
-import type { MemoryMap } from '../../core/image/memory-map.ts';
 import { validLayers } from '../../core/image/valid-layers.ts';
 import type { StoredLayers } from '../../core/simulate/build.ts';
 import { demos, findDemo, type DemoName } from '../../core/simulate/demos.ts';
@@ -23,15 +22,10 @@ export function createDemoPlug(clock: Clock, firstSeed: number): PlugDemo {
     const pad = createSimulatedPad(demo.value, seed);
     plugged += 1;
     const memory = memoryFor(demo.value, pad.layers.layers, seed);
-    const transport = new SimulatedTransport(key, pad, clock, memory?.memory ?? null);
-    const stored = memory === null ? {} : { stored: () => layersIn(memory) };
+    const transport = new SimulatedTransport(key, pad, clock, memory);
+    const stored = storedIn(demo.value, memory);
     return done({ transport, problem: null, rule: null, hand: transport.hand, cable: transport, ...stored });
   };
-}
-
-interface MemoryUnderMap {
-  readonly memory: SimulatedMemory;
-  readonly map: MemoryMap;
 }
 
 /** Two of the pads have an older board with the small memory. */
@@ -44,14 +38,14 @@ export function memoryKindOf(demo: DemoName): MemoryKind | null {
 }
 
 /** Null where what the pad reports has gone through its mapping already: that is not its to be looked at under again. */
-function memoryFor(demo: DemoName, layers: StoredLayers, seed: number): MemoryUnderMap | null {
+function memoryFor(demo: DemoName, layers: StoredLayers, seed: number): SimulatedMemory | null {
   const kind = memoryKindOf(demo);
-  const map = bundledMaps.find(({ id }) => id === `bench-pad-${kind ?? ''}`);
-  if (kind === null || map === undefined) return null;
-  return { memory: new SimulatedMemory({ kind, image: memoryImage(kind, layers, seed), seed }), map };
+  return kind === null ? null : new SimulatedMemory({ kind, image: memoryImage(kind, layers, seed), seed });
 }
 
-/** Looked up in the memory itself, so that what was written meanwhile counts. */
-function layersIn({ memory, map }: MemoryUnderMap): ReturnType<NonNullable<PadSource['stored']>> {
-  return validLayers(decodeLayers(memory.image, map));
+/** What its layers hold: looked up in the memory itself, so that what was written meanwhile counts. */
+export function storedIn(demo: DemoName, memory: SimulatedMemory | null): Pick<PadSource, 'stored'> {
+  const map = bundledMaps.find(({ id }) => id === `bench-pad-${memoryKindOf(demo) ?? ''}`);
+  if (memory === null || map === undefined) return {};
+  return { stored: () => validLayers(decodeLayers(memory.image, map)) };
 }

@@ -218,7 +218,7 @@ describe('stickwright propose', () => {
         kind: 'stickwright-mapping',
         version: 1,
         domain: 'sensor',
-        pad: { serial: 'healthy-1' },
+        pad: { serial: 'healthy-kept' },
       });
       for (const [stick, { predicted, mapping, reasons, aim: said }] of Object.entries(sticks)) {
         expect(said).toBe(aim);

@@ -1,10 +1,13 @@
 /** Opens the one pad that a command is to work with: by its path, a simulated one by its name, else the first there is. */
+import path from 'node:path';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { systemClock, type Clock } from '../../bench/clock.ts';
 import { PadSession } from '../../bench/pad-session.ts';
 import type { PadSource } from '../../bench/pad-source.ts';
 import { PadStream } from '../../bench/pad-stream.ts';
 import { SampleBoard } from '../../bench/sample-board.ts';
+import { findPlaces } from '../../store/places.ts';
+import { keptDemo } from '../../transport/kept-demo.ts';
 import { createDemoPlug } from '../../transport/plug-demo.ts';
 import { lookForPads } from './real-pads.ts';
 import type { Terminal } from './terminal.ts';
@@ -15,11 +18,8 @@ export interface PadChoice {
   readonly seed?: number;
 }
 
-/** What a simulated pad is drawn from where nothing else is said. */
-const FIRST_SEED = 1;
-
 export async function choosePad(terminal: Terminal, choice: PadChoice, clock: Clock): Promise<Result<PadSource>> {
-  if (choice.demo !== undefined) return createDemoPlug(clock, choice.seed ?? FIRST_SEED)(choice.demo, 'demo');
+  if (choice.demo !== undefined) return plugDemo(choice.demo, choice.seed, clock);
   const found = await lookForPads();
   if (!found.ok) return found;
   const { pads, transport } = found.value;
@@ -33,6 +33,13 @@ export async function choosePad(terminal: Terminal, choice: PadChoice, clock: Cl
       ? 'No pad is connected; plug one in, or give --demo healthy for a simulated one.'
       : `There is no pad at ${choice.pad}; \`stickwright pads\` lists those there are.`;
   return failed('pad-gone', says);
+}
+
+/** With a seed a pad of its own, made anew; else the one whose memory is kept: what is surveyed is what is written to. */
+async function plugDemo(name: string, seed: number | undefined, clock: Clock): Promise<Result<PadSource>> {
+  if (seed !== undefined) return createDemoPlug(clock, seed)(name, 'demo');
+  const kept = keptDemo(name, path.join(findPlaces().data, 'demos'));
+  return kept.ok ? kept.value.plug(clock) : kept;
 }
 
 /** A session that is streaming, and what ends it. */

@@ -63,7 +63,7 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .addOption(new Option('--demo <name>', 'a simulated pad').conflicts(['pad', 'log']))
     .addOption(new Option('--log <file>', 'a report log, replayed as fast as possible').conflicts(['pad', 'demo']))
     .option('--seconds <n>', 'stop after so many seconds', positive)
-    .option('--seed <n>', 'chance of the simulated pad', whole, 1)
+    .option('--seed <n>', 'another simulated pad of that kind, made anew', whole)
     .option('--csv', 'columns instead of JSON');
 
   withByteForm(
@@ -105,7 +105,7 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     .option('--sweeps <n>', 'slow sweeps toward each of four directions; as many as needed else', within(1, 10))
     .option('--flicks <n>', 'let-gos from full tilt in each of four directions', within(1, 10), 2)
     .option('--button <n>', 'the pad button that confirms', within(1, 128))
-    .option('--seed <n>', 'chance of the simulated pad', whole, 1)
+    .option('--seed <n>', 'another simulated pad of that kind, made anew', whole)
     .option('--force', 'replace the log if it is there already');
 
   add('measure <log>', 'rest and rim of every stick of a report log', async (terminal, options: MeasureOptions, log) =>
