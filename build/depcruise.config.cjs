@@ -57,7 +57,7 @@ module.exports = {
       name: 'only-the-electron-shell-imports-electron',
       severity: 'error',
       from: { pathNot: '^electron/shell/electron/' },
-      to: { path: '^node_modules/electron/' },
+      to: { path: '^node_modules/(electron|electron-store)/' },
     },
     {
       name: 'shells-are-outermost',
@@ -70,7 +70,7 @@ module.exports = {
       name: 'renderer-not-electron',
       severity: 'error',
       from: { path: '^renderer/' },
-      to: { path: '^(electron/|node_modules/(electron|node-hid|ws)/)' },
+      to: { path: '^(electron/|node_modules/(electron|node-hid|electron-store|ws)/)' },
     },
     { name: 'electron-not-renderer', severity: 'error', from: { path: '^electron/' }, to: { path: '^renderer/' } },
     {

@@ -1,6 +1,6 @@
 /** Run-time schemas of memory images, maps and plans as the bench gives them to the screen. */
 import { z } from 'zod';
-import { askCodes } from '../core/image/patch-asks.ts';
+import { askCodes } from '../core/image/ask.ts';
 import { ownerSchema } from '../core/pad/owner.ts';
 import { codecSchema, memoryMapSchema } from '../core/image/parse-memory-map.ts';
 import { stickIdSchema, stickMappingSchema, surveyHandleSchema } from './schemas.ts';

@@ -134,16 +134,11 @@ export const keptMappingSchema = z.object({
 const chainSchema = z.custom<Chain>((value) => parseChain(value).ok);
 const consumerSchema = z.custom<Consumer>((value) => parseConsumer(value).ok);
 
-/** Pixels of the app's window, which stays within reach. */
-const windowSide = z.number().min(400).max(16_384);
-export const windowSchema = z.object({ width: windowSide, height: windowSide });
-
 export const settingsSchema = z.object({
   theme: z.enum(['system', 'light', 'dark']),
   sound: z.boolean(),
   speech: z.boolean(),
   confirmButton: z.number().int().min(1).max(128).nullable(),
-  window: windowSchema,
   /** Values that the workshop has set for limits of findings, by the limit's id (core/findings/limits.ts). */
   limits: z.record(z.string().max(40), z.number().positive()),
   mappings: z.array(keptMappingSchema).max(200),

@@ -2,7 +2,7 @@
 import { kinshipOf, sayOwner, type PadOwner } from '../pad/owner.ts';
 import type { Domain } from '../pad/stick.ts';
 import { done, failed, type Result } from '../result.ts';
-import type { PatchAsk } from './patch-asks.ts';
+import type { PatchAsk } from './ask.ts';
 
 /** Where numbers are from, as surveys, mappings, images and patches tell it. */
 export interface NumberSource {

@@ -1,22 +1,10 @@
 /** What a patch must be asked for before it is written: each ask is a plain sentence that is confirmed by itself. */
+import type { PatchAsk } from './ask.ts';
 import { overlap, regionsOf } from './map-regions.ts';
 import type { MemoryMap } from './memory-map.ts';
 import type { Patch } from './patch.ts';
 import { patchedImage } from './patched-image.ts';
 import { sayWrongChecksums, wrongChecksums } from './wrong-checksums.ts';
-
-/** The words that a confirmation repeats (FORMATS, identity). */
-export const askCodes = ['unknown-pad', 'factory', 'wrong-checksum'] as const;
-export type AskCode = (typeof askCodes)[number];
-
-export interface PatchAsk {
-  /**
-   * `factory`: the fall-back layer changes. `wrong-checksum`: a stored checksum is wrong already. `unknown-pad`: nothing tells
-   * whether the numbers are of the pad that the memory is of (`judgeSource`).
-   */
-  readonly code: AskCode;
-  readonly says: string;
-}
 
 /**
  * `image` is the one that the patch is for. A patch that restores is judged by what it brings back: that a write which broke off

@@ -1,7 +1,7 @@
 /** Plans that were shown, by handles of their own, until the program ends. */
 import type { MemoryMap } from '../../core/image/memory-map.ts';
 import type { Patch } from '../../core/image/patch.ts';
-import type { PatchAsk } from '../../core/image/patch-asks.ts';
+import type { PatchAsk } from '../../core/image/ask.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
 import { sha256Of } from '../store/vault.ts';

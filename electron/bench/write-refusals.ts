@@ -1,5 +1,5 @@
 /** Why a pad's memory is not to be read or written now. */
-import type { AskCode, PatchAsk } from '../../core/image/patch-asks.ts';
+import type { AskCode, PatchAsk } from '../../core/image/ask.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { failed, type Problem } from '../../core/result.ts';
 import type { PadSession } from './pad-session.ts';

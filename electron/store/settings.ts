@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import { chainOf } from '../../core/zones/one-zone.ts';
-import { settingsSchema, windowSchema } from '../../shared/schemas.ts';
+import { settingsSchema } from '../../shared/schemas.ts';
 import type { Settings, SettingsPort } from '../bench/settings-port.ts';
 import { setAsideProblem, writeWholeAtOnce } from './atomic-file.ts';
 import { oneChain } from './one-chain.ts';
@@ -16,7 +16,6 @@ export const defaultSettings: Settings = {
   sound: true,
   speech: false,
   confirmButton: null,
-  window: { width: 1280, height: 860 },
   limits: {},
   mappings: [],
   chain: chainOf({ shape: 'scaledRadial', inner: 0.1, outer: 1 }),
@@ -110,14 +109,8 @@ export function lookAtSettings(folder: string): { readonly settings: Settings; r
 /** Null where the text is no settings; what is missing is as by default. */
 function parseSettings(text: string): { readonly raw: object; readonly settings: Settings } | null {
   const raw = parseObject(text);
-  const settings = raw === null ? null : settingsSchema.safeParse({ ...defaultSettings, ...raw, ...sized(raw) });
+  const settings = raw === null ? null : settingsSchema.safeParse({ ...defaultSettings, ...raw });
   return raw !== null && settings?.success === true ? { raw, settings: settings.data } : null;
-}
-
-/** A window that no screen could show costs its own size alone, not the other settings. */
-function sized(raw: object): Pick<Settings, 'window'> | null {
-  if (!('window' in raw) || windowSchema.safeParse(raw.window).success) return null;
-  return { window: defaultSettings.window };
 }
 
 function parseObject(text: string): object | null {

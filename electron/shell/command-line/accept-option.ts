@@ -1,6 +1,6 @@
 /** `--accept WORD`, once for each thing that a plan asks by itself. */
 import { InvalidArgumentError, Option } from 'commander';
-import { askCodes, type AskCode } from '../../../core/image/patch-asks.ts';
+import { askCodes, type AskCode } from '../../../core/image/ask.ts';
 
 export function acceptOption(words: readonly AskCode[] = askCodes): Option {
   return new Option(`--accept <word>`, `what was asked by itself: ${words.join(', ')}; may be repeated`).argParser(

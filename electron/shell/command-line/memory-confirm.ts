@@ -1,5 +1,5 @@
 /** Shows what would be written and asks for a confirmation, or writes what was confirmed. */
-import type { AskCode, PatchAsk } from '../../../core/image/patch-asks.ts';
+import type { AskCode, PatchAsk } from '../../../core/image/ask.ts';
 import type { MemoryMap } from '../../../core/image/memory-map.ts';
 import { failed, type Problem, type Result } from '../../../core/result.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';

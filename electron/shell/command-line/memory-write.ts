@@ -1,5 +1,5 @@
 /** `memory write` and `memory restore`: a patch or a kept image into a pad, shown first and confirmed then. */
-import type { AskCode } from '../../../core/image/patch-asks.ts';
+import type { AskCode } from '../../../core/image/ask.ts';
 import { parsePatch } from '../../../core/image/patch.ts';
 import type { RestoreScope } from '../../../core/image/plan-restore.ts';
 import { done, failed, type Result } from '../../../core/result.ts';

@@ -14,6 +14,7 @@ import { closeBeforeQuit } from './quitting.ts';
 import { openSamplePort } from './sample-port.ts';
 import { saveFile } from './save-file.ts';
 import { watchHealth } from './watch-health.ts';
+import { openWindowPreference } from './window-preference.ts';
 import { openWindow } from './window.ts';
 import { guardWriting } from './writing-guard.ts';
 
@@ -38,7 +39,8 @@ async function start(): Promise<void> {
   const measureWorker = new URL('./measure-worker.js', import.meta.url);
   const bench = await assembleBench({ shell: 'electron', settings, measureWorker });
   const router = createRouter(bench, (problem) => console.error(problem.says));
-  const window = openWindow(settings.read().window, app.isPackaged, (size) => void settings.write({ window: size }));
+  const size = await openWindowPreference(findPlaces().settings);
+  const window = openWindow(size.read(), app.isPackaged, (now) => size.keep(now));
   const endEvents = routeIpc(ipcMain, window.webContents, router, {
     openSamples: () => openSamplePort(window.webContents, bench),
     save: (name, bytes) => saveFile(window, name, bytes),

@@ -110,7 +110,6 @@ function memorySettings(): SettingsPort {
     sound: true,
     speech: false,
     confirmButton: null,
-    window: { width: 1280, height: 800 },
     limits: {},
     mappings: [],
     chain: chainOf({ shape: 'radial', inner: 0.1, outer: 1 }),

@@ -1,4 +1,5 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -214,8 +215,12 @@ describe('the built Electron main process', () => {
     expect(played.answers['afterSuspend']).toEqual([false]);
   });
 
-  it('keeps the size that its window had', () => {
-    expect(played.answers['settings']).toMatchObject({ ok: true, value: { window: { width: 1000, height: 700 } } });
+  it('keeps the size that its window had, and takes none that no screen could show', async () => {
+    const kept = await readFile(path.join(folder, 'stickwright/window.json'), 'utf8');
+    expect(JSON.parse(kept)).toEqual({ width: 1000, height: 700 });
+    await writeFile(path.join(folder, 'stickwright/window.json'), '{"width":-5,"height":1e999}');
+    const again = JSON.parse((await play()).stdout) as Played;
+    expect(again.window).toMatchObject({ width: 1280, height: 860 });
   });
 
   it('closes the bench before it quits, however many signals ask for it', () => {

@@ -76,7 +76,6 @@ if (window !== undefined) {
   powerMonitor.emit('suspend');
   await new Promise((resolve) => setTimeout(resolve, 300));
   const afterSuspend = (await call('pads.list', {})) as { value: { open: boolean }[] };
-  const settings = await call('settings.read', {});
   answers = {
     hello: await call('bench.hello', {}),
     listed,
@@ -98,7 +97,6 @@ if (window !== undefined) {
     },
     events: [...new Set(window.webContents.sent.map((sent) => String(sent[1])))],
     afterSuspend: afterSuspend.value.map(({ open }) => open),
-    settings,
   };
 }
 

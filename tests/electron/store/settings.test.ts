@@ -132,21 +132,6 @@ describe('the settings', () => {
     expect(await readdir(folder)).toEqual(['settings.json']);
   });
 
-  it.each(['{"width":-5,"height":860}', '{"width":1e999,"height":860}', '{"width":1280,"height":99999}', '"wide"'])(
-    'take a window of %s for none, and keep the rest',
-    async (window) => {
-      const folder = await temporaryFolder();
-      const file = path.join(folder, 'settings.json');
-      await writeFile(file, `{"theme":"dark","window":${window}}`);
-      const settings = settingsIn(folder);
-      expect(settings.read()).toEqual({ ...defaultSettings, theme: 'dark' });
-      expect(settings.problem).toBeNull();
-      expect(await readdir(folder)).toEqual(['settings.json']);
-      const refused = settings.write({ window: JSON.parse(window) as { width: number; height: number } });
-      expect(refused.ok ? null : refused.problem.code).toBe('settings-invalid');
-    },
-  );
-
   it('say when the file cannot be read', async () => {
     const folder = await temporaryFolder();
     await mkdir(path.join(folder, 'settings.json'));

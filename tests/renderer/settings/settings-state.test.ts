@@ -9,7 +9,6 @@ const kept: Settings = {
   sound: true,
   speech: false,
   confirmButton: null,
-  window: { width: 1280, height: 800 },
   limits: {},
   mappings: [],
   chain: chainOf({ shape: 'radial', inner: 0.08, outer: 1 }),
