@@ -126,7 +126,7 @@ describe('security, read from the sources', () => {
     // A memory session is asked for by handles and words alone: addresses and bytes stay on the bench.
     const memory = Object.entries(calls).filter(([name]) => name.startsWith('memory.'));
     const asked = new Set(memory.flatMap(([, { request }]) => Object.keys(request.shape)));
-    expect([...asked].toSorted()).toEqual(['journal', 'pad', 'token', 'wish', 'writing']);
+    expect([...asked].toSorted()).toEqual(['accepts', 'journal', 'pad', 'token', 'wish', 'writing']);
     expect(Object.keys(events).length).toBeGreaterThan(0);
   });
 
