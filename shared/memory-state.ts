@@ -11,6 +11,8 @@ export const journalSummarySchema = z.object({
   /** ISO 8601. */
   at: z.string(),
   identity: identitySchema,
+  /** What the pad's memory said of it that no other pad does; null where it says nothing. */
+  unit: z.string().nullable(),
   /** The connected pad that it belongs to; null while that is not there. */
   pad: padHandleSchema.nullable(),
   map: mapIdSchema,

@@ -106,7 +106,17 @@ export class JournalDesk {
     const { before, changes } = head.origin ?? head;
     const { at, pad: identity, map, origin } = head;
     const pad = this.#padOf(identity);
-    return { journal: id, at, identity, pad, map: map.id, restores: origin !== null, before, changes };
+    return {
+      journal: id,
+      at,
+      identity,
+      unit: identity.unit,
+      pad,
+      map: map.id,
+      restores: origin !== null,
+      before,
+      changes,
+    };
   }
 
   async #newest(): Promise<KeptJournal[]> {

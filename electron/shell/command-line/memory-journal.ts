@@ -35,7 +35,9 @@ export async function listJournals(terminal: Terminal): Promise<ExitCode> {
   const open = await journals.list();
   const { rotted } = await store.open();
   for (const { problem } of rotted) terminal.say(`stickwright: ${problem.says}`);
-  const marks = padMarks(open.map(({ identity }) => ({ product: identity.product, pad: ownerOf(identity, null) })));
+  const marks = padMarks(
+    open.map(({ identity, unit }) => ({ product: identity.product, pad: ownerOf(identity, unit) })),
+  );
   const rows = open.map(({ journal, at, identity, map, changes }, index) => [
     journal,
     at,
