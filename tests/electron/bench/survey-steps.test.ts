@@ -49,6 +49,7 @@ describe('the steps of a survey', () => {
       'capture {"stick":"left","purpose":"flick","edge":"begin"}',
       ...Array<string>(8).fill('release {"stick":"left"}'),
       'capture {"stick":"left","purpose":"flick","edge":"end"}',
+      'end {}',
     ]);
     const sweeping = test.states.filter(({ sweeps }) => sweeps.along !== null);
     expect(Math.min(...sweeping.map(({ sweeps }) => sweeps.along ?? 0))).toBeLessThan(-0.9);
@@ -147,7 +148,8 @@ describe('the steps of a survey', () => {
     const { entries, cut } = await readLog(path.join(test.folder, 'surveys', survey, 'log.padlog'));
     expect(cut).toBe(false);
     expect(entries.filter((entry) => entry.includes(' toward '))).toHaveLength(3);
-    expect(entries.at(-1)).toContain('capture {"stick":"left","purpose":"travel","edge":"end"}');
+    expect(entries.at(-2)).toContain('capture {"stick":"left","purpose":"travel","edge":"end"}');
+    expect(entries.at(-1)).toMatch(/^mark \d+ end /u);
   });
 
   it('gives a capture up by itself where a hand that follows cannot do it', async () => {
