@@ -1,12 +1,17 @@
 /** Runs the built command line as a process of its own, as a script would. */
 import { writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { outFile } from '../electron/shell/built.ts';
 import { runNode, type Ran } from '../electron/shell/run-node.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
 
+/** The data folder where a test names none: what a developer keeps in his own must not decide, nor be touched. */
+const HOME = path.join(tmpdir(), `stickwright-tests-${String(process.pid)}`);
+
 export function stickwright(args: readonly string[], input?: string): Promise<Ran> {
-  return runNode([outFile('main/command-line.js'), ...args], input === undefined ? {} : { input });
+  const env = { STICKWRIGHT_HOME: process.env['STICKWRIGHT_HOME'] ?? HOME };
+  return runNode([outFile('main/command-line.js'), ...args], input === undefined ? { env } : { env, input });
 }
 
 /** The objects of a run that prints one JSON value a line. */

@@ -5,7 +5,7 @@ import { compareImages } from '../../../core/image/compare-images.ts';
 import { decodeLayers } from '../../../core/image/decode-layers.ts';
 import { imageTable } from '../../../core/image/image-table.ts';
 import type { LayerName, MemoryMap } from '../../../core/image/memory-map.ts';
-import { judgeSource } from '../../../core/image/number-source.ts';
+import { judgeSource, type NumberSource } from '../../../core/image/number-source.ts';
 import type { AskCode, PatchAsk } from '../../../core/image/ask.ts';
 import { patchAsks } from '../../../core/image/patch-asks.ts';
 import { parsePatch, sourceOfPatch, type Patch } from '../../../core/image/patch.ts';
@@ -169,16 +169,22 @@ async function planFrom(image: Uint8Array, map: MemoryMap, options: ImageOptions
     }),
   );
   const { pad, domain } = mapping.value;
+  // Whose numbers they are comes before what is wrong with them.
+  const ofPad = await judgeFor(image, { pad, domain });
+  if (!ofPad.ok) return ofPad;
   const patch = planPatch(image, map, options.layer, chosen, sha256Of, insistsOn(options));
   return patch.ok ? done({ ...patch.value, pad, domain }) : patch;
 }
 
 /** What is asked before a patch is written to the pad that the image is of; refused where its numbers are another pad's. */
 async function asksOf(image: Uint8Array, patch: Patch, map: MemoryMap): Promise<Result<readonly PatchAsk[]>> {
-  const entries = await vault().entries();
-  if (!entries.ok) return entries;
-  const ofPad = judgeSource(sourceOfPatch(patch), ownersOf(sha256Of(image), entries.value));
+  const ofPad = await judgeFor(image, sourceOfPatch(patch));
   return ofPad.ok ? done([...ofPad.value, ...patchAsks(image, patch, map)]) : ofPad;
+}
+
+async function judgeFor(image: Uint8Array, source: NumberSource): Promise<Result<readonly PatchAsk[]>> {
+  const entries = await vault().entries();
+  return entries.ok ? judgeSource(source, ownersOf(sha256Of(image), entries.value)) : entries;
 }
 
 function sayAsks(terminal: Terminal, asks: readonly PatchAsk[]): void {

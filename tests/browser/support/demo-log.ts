@@ -10,7 +10,9 @@ const COMMAND_LINE = path.resolve(import.meta.dirname, '../../../out/main/comman
 /** A survey of a simulated pad, as a file. Further arguments are those of `survey`. */
 export async function makeDemoLog(demo: string, ...more: readonly string[]): Promise<string> {
   const file = path.join(await mkdtemp(path.join(tmpdir(), 'stickwright-log-')), `${demo}.padlog`);
-  const all = [COMMAND_LINE, 'survey', '--demo', demo, '--stage', 'fitted', '--out', file, ...more];
+  // The first pad of that name that the app plugs in: a survey of the one in hand.
+  const seed = more.includes('--seed') ? [] : ['--seed', '1'];
+  const all = [COMMAND_LINE, 'survey', '--demo', demo, ...seed, '--stage', 'fitted', '--out', file, ...more];
   await promisify(execFile)(process.execPath, all);
   return file;
 }
