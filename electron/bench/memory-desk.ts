@@ -219,6 +219,12 @@ export class MemoryDesk {
     const release =
       transport.lockKey === undefined ? null : await this.#ports.lock.take(transport.identity, transport.lockKey, lost);
     if (release?.ok === false) return release;
+    // Once more, with nothing awaited behind it: another page may have begun one meanwhile, and not every pad has a lock.
+    const stands = this.#inTheWay(pad, session, protocol);
+    if (stands !== null) {
+      await release?.value();
+      return { ok: false, problem: stands };
+    }
     const { clock, tell } = this.#ports;
     const journal = writeJournal(this.#ports, transport.identity, protocol.id, order);
     const run: MemoryRun = new MemoryRun(pad, doing, {

@@ -39,6 +39,13 @@ async function readAndPlan(made: TestBench, pad: string): Promise<Reply<'images.
 }
 
 describe('a memory session', () => {
+  it('is one alone, where two pages begin one at the same moment on a pad that no lock holds', async () => {
+    const { made, pad } = await begin();
+    const both = await Promise.all([1, 2, 3].map(() => made.bench.handle('memory.read', { pad })));
+    expect(both.filter(({ ok }) => ok)).toHaveLength(1);
+    expect(await ended(made, pad)).toMatchObject({ end: 'read', problem: null });
+  });
+
   it('reads, plans, is confirmed, writes, and reads back what was planned', async () => {
     const { made, pad } = await begin();
     const { bench } = made;

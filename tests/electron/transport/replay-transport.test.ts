@@ -67,7 +67,7 @@ describe('the replay of a report log', () => {
   it('knows the pad and its descriptor from the header', async () => {
     const replay = await openedReplay(await recordedLog(0.01), new FakeClock(), 1);
     const pad = createSimulatedPad('healthy', 3);
-    expect(replay.identity).toEqual(pad.identity);
+    expect(replay.identity).toEqual({ ...pad.identity, unit: null });
     expect(replay.descriptor).toEqual(pad.descriptor);
   });
 
