@@ -63,7 +63,7 @@ test('take in, survey, findings, Workbench, Memory, write, survey again', async 
   await surveyEnds(page);
   await page.getByRole('link', { name: /^Findings/u }).click();
   await expect(shown(page)).toContainText(OURS);
-  await expect(page.getByText('recalibrate').first()).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('left stick', { timeout: 60_000 });
 
   await page.getByRole('link', { name: /^Workbench/u }).click();
   await expect(page.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
