@@ -96,7 +96,7 @@ test('a page without a ticket is told how to come in', async ({ page, bench }) =
 });
 
 test('many surveys scroll in their own panel, never the page', async ({ app }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   await app.setViewportSize({ width: 1280, height: 720 });
   await openAddress(app, '#/survey?stick=left');
   const log = await makeDemoLog('healthy', '--stick', 'left', '--releases', '1', '--turns', '1');
