@@ -4,6 +4,7 @@ import { compareImages } from '../../core/image/compare-images.ts';
 import { checkImage } from '../../core/image/check-image.ts';
 import { decodeLayers } from '../../core/image/decode-layers.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
+import { judgePatch } from '../../core/image/judge-patch.ts';
 import { judgeSource, type NumberSource } from '../../core/image/number-source.ts';
 import { patchAsks } from '../../core/image/patch-asks.ts';
 import { parsePatch, sourceOfPatch, type Patch } from '../../core/image/patch.ts';
@@ -109,9 +110,12 @@ export class ImageDesk {
     if (!map.ok) return map;
     const entries = await this.#vault.entries();
     if (!entries.ok) return entries;
-    const asks = judgeSource(sourceOfPatch(patch.value), ownersOf(patch.value.sha256, entries.value));
-    if (!asks.ok) return asks;
+    const owners = ownersOf(patch.value.sha256, entries.value);
     const image = await this.#vault.read(patch.value.sha256);
+    const asks = image.ok
+      ? judgePatch(image.value, patch.value, map.value, owners)
+      : judgeSource(sourceOfPatch(patch.value), owners);
+    if (!asks.ok) return asks;
     const known = image.ok ? patchAsks(image.value, patch.value, map.value) : [];
     return done(this.#plans.hold(patch.value, map.value, 'file', [...asks.value, ...known]));
   }

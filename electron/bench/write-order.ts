@@ -5,6 +5,7 @@ import { firstDifference } from '../../core/image/differing-bytes.ts';
 import type { MemoryMap } from '../../core/image/memory-map.ts';
 import type { MemoryProtocol } from '../../core/image/memory-protocol.ts';
 import { patchedImage } from '../../core/image/patched-image.ts';
+import { judgePatch } from '../../core/image/judge-patch.ts';
 import { judgeSource } from '../../core/image/number-source.ts';
 import type { PatchAsk } from '../../core/image/ask.ts';
 import { patchAsks } from '../../core/image/patch-asks.ts';
@@ -49,9 +50,11 @@ export async function orderPlan(
 ): Promise<Result<WriteOrder>> {
   // Any bytes may be called a restore in a patch file: there only an image that was kept is one.
   if (patch.restores === true && !isOwn && !(await kept(patch.result ?? '')).ok) return neverKept();
-  const ofPad = judgeSource(sourceOfPatch(patch), [pad]);
+  // An image that differs, if only in what changes by itself, may be another pad's.
+  const isRead = patch.sha256 === read.image;
+  const ofPad = isRead ? judgePatch(read.bytes, patch, map, [pad]) : judgeSource(sourceOfPatch(patch), [pad]);
   if (!ofPad.ok) return ofPad;
-  const base = patch.sha256 === read.image ? done(read) : await keptBase(patch.sha256, read, kept);
+  const base = isRead ? done(read) : await keptBase(patch.sha256, read, kept);
   if (!base.ok) return base;
   const { bytes } = base.value;
   // What a wrong checksum asks is among the asks, and nothing is written before it is accepted.

@@ -5,10 +5,11 @@ import { compareImages } from '../../../core/image/compare-images.ts';
 import { decodeLayers } from '../../../core/image/decode-layers.ts';
 import { imageTable } from '../../../core/image/image-table.ts';
 import type { LayerName, MemoryMap } from '../../../core/image/memory-map.ts';
+import { judgePatch } from '../../../core/image/judge-patch.ts';
 import { judgeSource, type NumberSource } from '../../../core/image/number-source.ts';
 import type { AskCode, PatchAsk } from '../../../core/image/ask.ts';
 import { patchAsks } from '../../../core/image/patch-asks.ts';
-import { parsePatch, sourceOfPatch, type Patch } from '../../../core/image/patch.ts';
+import { parsePatch, type Patch } from '../../../core/image/patch.ts';
 import { planCarry, planPatch, type PlanOptions } from '../../../core/image/plan-patch.ts';
 import { whoReads } from '../../../core/image/who-reads.ts';
 import { row } from '../../../core/measure/table.ts';
@@ -63,9 +64,7 @@ export async function planImage(terminal: Terminal, file: string, options: Image
   if (differing !== null) return sayProblem(terminal, differing.problem);
   const plan = await planFrom(image, map, options);
   if (!plan.ok) return sayProblem(terminal, plan.problem);
-  // What is carried stands in this very memory already.
-  const asks =
-    options.carry === undefined ? await asksOf(image, plan.value, map) : done(patchAsks(image, plan.value, map));
+  const asks = await asksOf(image, plan.value, map);
   if (!asks.ok) return sayProblem(terminal, asks.problem);
   const kept = await vault().keep(image, `planned from ${file}`, map.id, new Date());
   if (!kept.ok) return sayProblem(terminal, kept.problem);
@@ -178,7 +177,9 @@ async function planFrom(image: Uint8Array, map: MemoryMap, options: ImageOptions
 
 /** What is asked before a patch is written to the pad that the image is of; refused where its numbers are another pad's. */
 async function asksOf(image: Uint8Array, patch: Patch, map: MemoryMap): Promise<Result<readonly PatchAsk[]>> {
-  const ofPad = await judgeFor(image, sourceOfPatch(patch));
+  const entries = await vault().entries();
+  if (!entries.ok) return entries;
+  const ofPad = judgePatch(image, patch, map, ownersOf(sha256Of(image), entries.value));
   return ofPad.ok ? done([...ofPad.value, ...patchAsks(image, patch, map)]) : ofPad;
 }
 

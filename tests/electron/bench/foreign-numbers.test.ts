@@ -227,6 +227,53 @@ describe('bytes of a kept image', () => {
   });
 });
 
+describe('a carry within an image of which no pad is known', () => {
+  const carry: Wish = { carry: { from: 'factory', to: 'user', sticks: ['left', 'right'] } };
+
+  /** Planned on the bytes that another bench read from such a pad, taken in from a file. */
+  async function carried(bench: FaultBench, part: (image: Uint8Array) => void): Promise<Plan> {
+    const elsewhere = await faultBench();
+    const { image } = await read(elsewhere, elsewhere.handle);
+    const saved = valueOf(await elsewhere.made.bench.handle('images.export', { image: image ?? '', from: 0 }));
+    const bytes = Buffer.from(saved.piece, 'base64');
+    part(bytes);
+    const piece = bytes.toString('base64');
+    const request = { upload: 'u', name: 'a.bin', piece, last: true };
+    const taken = valueOf(await bench.made.bench.handle('images.import', request));
+    return valueOf(await plan(bench, taken.image?.image ?? '', carry));
+  }
+
+  /** What the pad in hand asks, for the plan and for its patch file. */
+  async function askedAtThePad(bench: FaultBench, { plan: own, patch, image }: Plan) {
+    const { bench: service } = bench.made;
+    valueOf(await service.handle('memory.allow', { pad: bench.handle, writing: true }));
+    const state = await read(bench, bench.handle);
+    const filed = valueOf(await service.handle('images.readPatch', { text: patch }));
+    const asked = [];
+    for (const held of [own, filed.plan]) {
+      const wish = { plan: held };
+      asked.push(
+        valueOf(await service.handle('memory.preview', { pad: bench.handle, wish })).asks.map((one) => one.code),
+      );
+    }
+    return { isVery: state.image === image, asked };
+  }
+
+  it('is free at the pad that holds this very image: its numbers are its own', async () => {
+    const bench = await faultBench();
+    const planned = await carried(bench, () => undefined);
+    expect(planned.asks).toEqual([]);
+    expect(await askedAtThePad(bench, planned)).toEqual({ isVery: true, asked: [[], []] });
+  });
+
+  it('is asked for at a pad whose image differs by what changes by itself', async () => {
+    const bench = await faultBench();
+    const planned = await carried(bench, (bytes) => (bytes[faultMap.volatile[0]?.offset ?? 0] = 0xee));
+    const asked = await askedAtThePad(bench, planned);
+    expect(asked).toEqual({ isVery: false, asked: [['unknown-pad'], ['unknown-pad']] });
+  });
+});
+
 describe('a survey', () => {
   it('knows the unit of a pad whose memory was read before it', async () => {
     const made = await makeBench();
