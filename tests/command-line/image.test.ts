@@ -56,7 +56,7 @@ describe('stickwright image', () => {
       file('new.bin'),
     ]);
     expect(applied).toMatchObject({ code: 0 });
-    expect(applied.stderr).toMatch(/\(unknown-pad\)\n[^\n]+\(factory\)\n$/u);
+    expect(applied.stderr).toMatch(/^This changes the factory layer[^\n]+\(factory\)\n$/u);
     expect(await readFile(file('pad.bin'))).toEqual(before);
     const compared = await stickwright(['image', 'compare', file('pad.bin'), file('new.bin'), '--json']);
     const { sameSize, runs } = JSON.parse(compared.stdout) as { sameSize: boolean; runs: { means: string }[] };
