@@ -25,6 +25,7 @@ import { SurveyDesk } from './survey-desk.ts';
 import { readLogPiece } from './survey-export.ts';
 import { SurveyImport } from './survey-import.ts';
 import { SurveyShelf } from './survey-shelf.ts';
+import { tellLatest } from './tell-latest.ts';
 
 export function createBench(options: BenchOptions): Bench {
   const events = new EventBoard();
@@ -57,9 +58,19 @@ export function createBench(options: BenchOptions): Bench {
     hand.look();
     events.tell('pads.changed', hand.listed(registry.list()));
   };
-  const tellSurveys = (): void => {
-    void shelf.list().then((surveys) => events.tell('surveys.changed', [...surveys]));
-  };
+  const tellSurveys = tellLatest(
+    () => shelf.list(),
+    (surveys) => events.tell('surveys.changed', [...surveys]),
+  );
+  const tellMaps = tellLatest(
+    () => maps.list(),
+    (list) => events.tell('maps.changed', list),
+  );
+  // Why a list cannot be read is told to whoever asks for it.
+  const tellImages = tellLatest(
+    () => images.list(),
+    (listed) => (listed.ok ? events.tell('images.changed', listed.value) : undefined),
+  );
   const rack = new PadRack({
     clock: options.clock,
     board,
@@ -89,7 +100,7 @@ export function createBench(options: BenchOptions): Bench {
     ...(options.files === undefined ? {} : { files: options.files }),
     quiet: (wanted) => quiet('survey', wanted),
     tell: (state) => events.tell('survey.state', state),
-    listed: tellSurveys,
+    listed: () => void tellSurveys(),
   });
 
   const memory = memorySide({
@@ -99,8 +110,9 @@ export function createBench(options: BenchOptions): Bench {
     vault,
     maps,
     plans,
-    images,
     events,
+    tellImages,
+    tellMaps,
     openSurvey: (survey) => archive.open(survey),
     startOf: (survey) => shelf.read(survey),
     isCaptured: (pad) => surveys.isUnderway(pad),
@@ -140,7 +152,7 @@ export function createBench(options: BenchOptions): Bench {
     'surveys.import': async (request) => {
       const taken = await imports.take(request);
       if (!taken.ok) return taken;
-      if (taken.value !== null) tellSurveys();
+      if (taken.value !== null) void tellSurveys();
       return done({ survey: taken.value });
     },
     'surveys.export': async ({ survey, from }) => {
@@ -152,7 +164,8 @@ export function createBench(options: BenchOptions): Bench {
       vault,
       maps,
       measures,
-      events,
+      tellImages,
+      tellMaps,
       now: () => options.clock.now(),
       openSurvey: (survey) => archive.open(survey),
     }),

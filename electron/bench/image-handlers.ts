@@ -5,7 +5,6 @@ import { done, type Result } from '../../core/result.ts';
 import type { CallName, Reply, Request } from '../../shared/contract.ts';
 import type { Vault } from '../store/vault.ts';
 import type { Handlers } from './call-handlers.ts';
-import type { EventBoard } from './event-board.ts';
 import type { ImageDesk } from './image-desk.ts';
 import { ImageImport } from './image-import.ts';
 import { measuredOf } from './log-answers.ts';
@@ -19,16 +18,18 @@ export interface ImagePorts {
   readonly vault: Vault;
   readonly maps: MapShelf;
   readonly measures: MeasureDesk;
-  readonly events: EventBoard;
+  /** The list of kept images has changed. */
+  readonly tellImages: () => Promise<unknown>;
+  readonly tellMaps: () => Promise<unknown>;
   readonly now: () => Date;
   readonly openSurvey: (survey: string) => Promise<Result<Reply<'surveys.open'>>>;
 }
 
 export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'maps.prove'>> {
-  const { desk, vault, maps, measures, events, now } = ports;
+  const { desk, vault, maps, measures, now, tellImages, tellMaps } = ports;
   const imports = new ImageImport(vault, now);
-  const tellMaps = async <T>(result: Result<T>): Promise<Result<T>> => {
-    if (result.ok) events.tell('maps.changed', await maps.list());
+  const told = async <T>(result: Result<T>): Promise<Result<T>> => {
+    if (result.ok) await tellMaps();
     return result;
   };
 
@@ -38,7 +39,7 @@ export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'm
       const taken = await imports.take(request);
       if (!taken.ok) return taken;
       if (taken.value === null) return done({ image: null });
-      await tellImages(desk, events);
+      await tellImages();
       const image = await desk.summary(taken.value.sha256);
       return image.ok ? done({ image: image.value }) : image;
     },
@@ -49,7 +50,7 @@ export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'm
     'images.readPatch': ({ text }) => desk.readPatch(text),
     'images.apply': async ({ plan }) => {
       const applied = await desk.apply(plan);
-      if (applied.ok) await tellImages(desk, events);
+      if (applied.ok) await tellImages();
       return applied;
     },
     'images.find': async ({ image, by }) => {
@@ -61,20 +62,14 @@ export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'm
       return places.ok ? done({ measured: measured.value, places: places.value }) : places;
     },
     'maps.list': async () => done(await maps.list()),
-    'maps.add': async ({ text }) => tellMaps(await maps.add(text)),
+    'maps.add': async ({ text }) => told(await maps.add(text)),
     'maps.save': async ({ image, id, name, layers }) => {
       const kept = await desk.summary(image);
       if (!kept.ok) return kept;
       const map = foundMap({ id, name, size: kept.value.size, layers });
-      return map.ok ? tellMaps(await maps.save(map.value)) : map;
+      return map.ok ? told(await maps.save(map.value)) : map;
     },
   };
-}
-
-/** The list of kept images has changed. */
-export async function tellImages(desk: ImageDesk, events: EventBoard): Promise<void> {
-  const listed = await desk.list();
-  if (listed.ok) events.tell('images.changed', listed.value);
 }
 
 async function measuredIn(

@@ -5,8 +5,6 @@ import type { Vault } from '../store/vault.ts';
 import type { BenchOptions } from './bench-options.ts';
 import type { Handlers } from './call-handlers.ts';
 import type { EventBoard } from './event-board.ts';
-import type { ImageDesk } from './image-desk.ts';
-import { tellImages } from './image-handlers.ts';
 import type { MapShelf } from './map-shelf.ts';
 import type { MemoryDesk } from './memory-desk.ts';
 import { memoryHandlers } from './memory-handlers.ts';
@@ -15,6 +13,7 @@ import type { MemoryPorts } from './memory-ports.ts';
 import type { PadRack } from './pad-rack.ts';
 import type { PadRegistry } from './pad-registry.ts';
 import type { PlanBoard } from './plan-board.ts';
+import { tellLatest } from './tell-latest.ts';
 
 export interface MemorySidePorts extends Pick<MemoryPorts, 'isCaptured' | 'quiet'> {
   readonly options: Pick<BenchOptions, 'folder' | 'version' | 'clock' | 'lock'>;
@@ -25,7 +24,8 @@ export interface MemorySidePorts extends Pick<MemoryPorts, 'isCaptured' | 'quiet
   readonly plans: PlanBoard;
   readonly events: EventBoard;
   readonly openSurvey: (survey: string) => Promise<Result<Reply<'surveys.open'>>>;
-  readonly images: ImageDesk;
+  readonly tellImages: () => Promise<unknown>;
+  readonly tellMaps: () => Promise<unknown>;
   readonly startOf: (survey: string) => Promise<Result<{ readonly startedAt: string }>>;
 }
 
@@ -36,10 +36,13 @@ interface MemorySide {
 
 export function memorySide({ options, registry, events, ...ports }: MemorySidePorts): MemorySide {
   const { folder, version, clock, lock } = options;
-  const { vault, maps, plans, rack, isCaptured, quiet, openSurvey, startOf } = ports;
-  const images = ports.images;
-  const noted = (): void => void journals.list().then((list) => events.tell('journals.changed', list));
-  const mapped = (): void => void maps.list().then((list) => events.tell('maps.changed', list));
+  const { vault, maps, plans, rack, isCaptured, quiet, openSurvey, startOf, tellImages, tellMaps } = ports;
+  const tellJournals = tellLatest(
+    () => journals.list(),
+    (list) => events.tell('journals.changed', list),
+  );
+  const noted = (): void => void tellJournals();
+  const mapped = (): void => void tellMaps();
   const { desk, journals, store } = memoryParts({
     folder,
     version,
@@ -53,7 +56,7 @@ export function memorySide({ options, registry, events, ...ports }: MemorySidePo
     isCaptured,
     quiet,
     tell: (state) => events.tell('memory.state', state),
-    kept: () => void tellImages(images, events),
+    kept: () => void tellImages(),
     noted,
   });
   return { desk, handlers: memoryHandlers({ desk, journals, store, maps, openSurvey, startOf, noted, mapped }) };
