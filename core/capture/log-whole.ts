@@ -1,4 +1,5 @@
 /** Whether a log is all of what was recorded: lines that were damaged, an end that is missing. */
+import { sayDamaged } from '../log/damaged-lines.ts';
 import type { Problem } from '../result.ts';
 import type { Track } from './track.ts';
 
@@ -18,13 +19,9 @@ export function isEnded({ header, marks }: Pick<Track, 'header' | 'marks'>): boo
 
 /** One sentence for each thing that makes the log less than what was recorded. */
 export function sayNotWhole(track: Track): Problem[] {
-  const { lines = 0, first = null } = track.damaged ?? {};
   const problems: Problem[] = [];
-  if (lines > 0)
-    problems.push({
-      code: 'log-damaged',
-      says: `${lines === 1 ? '1 line of the log is' : `${lines} lines of the log are`} damaged and left out, the first is line ${first ?? 0}: readings or marks may be missing; use another copy of the log, or record it again.`,
-    });
+  const damaged = track.damaged === undefined ? null : sayDamaged(track.damaged);
+  if (damaged !== null) problems.push({ code: 'log-damaged', says: damaged });
   if (isEnded(track) === false)
     problems.push({
       code: 'log-not-ended',

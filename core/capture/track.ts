@@ -1,5 +1,6 @@
 /** The readings of a whole log, one typed column a quantity. */
 import type { PadLayout } from '../pad/layout.ts';
+import type { DamagedLines } from '../log/damaged-lines.ts';
 import type { LogHeader } from '../log/header.ts';
 import type { Mark } from '../log/visitor.ts';
 import type { StickFields, StickId } from '../pad/stick.ts';
@@ -52,7 +53,7 @@ export interface Track {
   readonly marks: readonly Mark[];
   readonly gaps: readonly { readonly t: number; readonly lost: number | null }[];
   /** Lines that no version writes and that were left out, and the first of them, counted from 1. */
-  readonly damaged?: { readonly lines: number; readonly first: number | null };
+  readonly damaged?: DamagedLines;
   /** Reports that should carry a reading and could not be decoded, and why the first could not. */
   readonly unread?: { readonly reports: number; readonly first: Problem | null };
 }

@@ -20,12 +20,11 @@ export type Entry =
 
 /**
  * `later` is an entry of a kind that later versions may write: kept in the file and skipped. `damaged` is a line that no version
- * writes. Problems carry the line, counted from 1.
+ * writes, JSON or not. Problems carry the line, counted from 1.
  */
 export function parseEntry(text: string, line: number): Result<Entry | 'later' | 'damaged'> {
   const read = parseJson(text);
-  if (!read.ok) return refuse(read.problem.says, line);
-  if (!Array.isArray(read.value)) return done('damaged');
+  if (!read.ok || !Array.isArray(read.value)) return done('damaged');
   const [letter, t, third, fourth] = read.value as readonly unknown[];
   if (typeof letter !== 'string') return done('damaged');
   if (!KNOWN.has(letter)) return done(LATER.has(letter) ? 'later' : 'damaged');

@@ -1,5 +1,6 @@
 /** Reads what a replay needs from a report log: its header at first, then its reports and gaps piece by piece. */
 import { createReadStream } from 'node:fs';
+import type { DamagedLines } from '../../core/log/damaged-lines.ts';
 import type { LogHeader } from '../../core/log/header.ts';
 import { LogReader } from '../../core/log/reader.ts';
 import type { LogVisitor } from '../../core/log/visitor.ts';
@@ -17,7 +18,7 @@ export interface ReplayEntry {
 /** The next entries in order, then how the log ended. */
 export type LogPiece =
   | { readonly kind: 'entries'; readonly entries: readonly ReplayEntry[] }
-  | { readonly kind: 'end'; readonly cut: boolean }
+  | { readonly kind: 'end'; readonly cut: boolean; readonly damaged: DamagedLines }
   | { readonly kind: 'problem'; readonly problem: Problem };
 
 const PIECE_BYTES = 1 << 16;
@@ -45,8 +46,10 @@ export async function readLogHeader(file: string): Promise<Result<LogHeader>> {
 /** Every report and gap of a log, at most one piece of the file in memory at a time. */
 export async function* readLogPieces(file: string): AsyncGenerator<LogPiece, void> {
   let entries: ReplayEntry[] = [];
+  let damaged: DamagedLines = { lines: 0, first: null };
   const reader = new LogReader({
     ...deaf,
+    damaged: (line) => (damaged = { lines: damaged.lines + 1, first: damaged.first ?? line }),
     report: (t, reportId, bytes) => entries.push({ t, reportId, payload: bytes.slice(), lost: null }),
     gap: (t, lost) => entries.push({ t, reportId: 0, payload: null, lost }),
   });
@@ -66,7 +69,7 @@ export async function* readLogPieces(file: string): AsyncGenerator<LogPiece, voi
   }
   const ended = reader.end();
   yield { kind: 'entries', entries };
-  yield ended.ok ? { kind: 'end', cut: ended.value.cut } : { kind: 'problem', problem: ended.problem };
+  yield ended.ok ? { kind: 'end', cut: ended.value.cut, damaged } : { kind: 'problem', problem: ended.problem };
 }
 
 const deaf: LogVisitor = {

@@ -1,5 +1,6 @@
 /** A report log as a transport: its reports come again as they came, at their own pace or as fast as they can be heard. */
 import { setImmediate as nextTurn } from 'node:timers/promises';
+import { sayDamaged } from '../../core/log/damaged-lines.ts';
 import type { LogHeader } from '../../core/log/header.ts';
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { readHex } from '../../core/hid/hex.ts';
@@ -134,9 +135,10 @@ function tellUntil(
 function lastWord(piece: Exclude<LogPiece, { kind: 'entries' }>): Problem {
   if (piece.kind === 'problem') return piece.problem;
   const cut = piece.cut ? ' Its last line was cut off and is left out.' : '';
+  const damaged = sayDamaged(piece.damaged);
   return {
     code: 'replay-ended',
-    says: `The report log has been replayed to its end; open it again to see it once more.${cut}`,
+    says: `The report log has been replayed to its end; open it again to see it once more.${cut}${damaged === null ? '' : ` ${damaged}`}`,
   };
 }
 

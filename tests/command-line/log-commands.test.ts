@@ -154,6 +154,22 @@ describe('stickwright measure', () => {
     expect(ran.stderr).toMatch(/^.* ends inside a line; everything before it is used\.\n/u);
   });
 
+  it('leaves a line out that is no JSON, and says which, whatever looks at the log', async () => {
+    const lines = (await readFile(log, 'utf8')).split('\n');
+    lines[1000] = (lines[1000] ?? '').slice(0, 8);
+    const file = await fileOf('hole.padlog', lines.join('\n'));
+    const says = /^1 line of the log is damaged and left out, the first is line 1001: /mu;
+    const measure = await stickwright(['measure', file, '--json']);
+    expect(measure).toMatchObject({ code: 0, stderr: expect.stringMatching(says) as string });
+    const whole = JSON.parse((await stickwright(['measure', log, '--json'])).stdout) as { log: { reports: number } };
+    const { log: told } = JSON.parse(measure.stdout) as { log: { reports: number; damaged: number } };
+    expect(told).toMatchObject({ reports: whole.log.reports - 1, damaged: 1 });
+    const watch = await stickwright(['watch', '--log', file]);
+    expect(watch).toMatchObject({ code: 0, stderr: expect.stringMatching(says) as string });
+    const propose = await stickwright(['propose', file, '--json']);
+    expect(propose).toMatchObject({ code: 0, stderr: expect.stringMatching(says) as string });
+  });
+
   it.each([
     ['a file that is not there', null],
     ['an empty file', ''],

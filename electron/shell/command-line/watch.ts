@@ -1,6 +1,7 @@
 /** `watch`: the readings of a pad as they come, or those of a report log as fast as they can be printed. */
 import { parseDescriptor } from '../../../core/hid/descriptor.ts';
 import { readHex } from '../../../core/hid/hex.ts';
+import { sayDamaged } from '../../../core/log/damaged-lines.ts';
 import type { LogHeader } from '../../../core/log/header.ts';
 import { findLayout } from '../../../core/pad/find-layout.ts';
 import type { PadLayout } from '../../../core/pad/layout.ts';
@@ -35,6 +36,8 @@ async function watchLog(terminal: Terminal, file: string, options: WatchOptions)
     if (piece.kind === 'problem') return sayProblem(terminal, piece.problem);
     if (piece.kind === 'end') {
       if (piece.cut) terminal.say(`${file} ends inside a line; everything before it was shown.`);
+      const damaged = sayDamaged(piece.damaged);
+      if (damaged !== null) terminal.say(damaged);
       break;
     }
     const lines = piece.entries.flatMap(({ t, reportId, payload }) =>

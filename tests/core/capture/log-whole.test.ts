@@ -57,12 +57,12 @@ describe('the end of a log', () => {
 
 describe('damaged lines of a log', () => {
   it('are counted, and said of every stick, in the report and in what the app shows', () => {
-    const track = read(marking, begin, damagedMark, '{"t":1}\n', last);
+    const track = read(marking, begin, damagedMark, '{"t":1}\n', '["m",5,"ca\n', last);
     const report = judgeTrack(track, null);
-    expect(report.log).toMatchObject({ damaged: 2, ended: true });
+    expect(report.log).toMatchObject({ damaged: 3, ended: true });
     for (const stick of ['left', 'right'] as const) {
       const says = gatherEvidence(track, stick, 12).lacks?.find(({ code }) => code === 'log-damaged')?.says;
-      expect(says).toMatch(/^2 lines of the log are damaged and left out, the first is line 4: /u);
+      expect(says).toMatch(/^3 lines of the log are damaged and left out, the first is line 4: /u);
       expect(report.sticks[stick]?.lacks.map((one) => one.says)).toContain(says);
     }
   });

@@ -190,6 +190,22 @@ describe('bench', () => {
     for (const { says } of lacks) expect(says).toMatch(/\.$/u);
   });
 
+  it('takes in a log with a line that is no JSON, and says which is left out, on import as after a restart', async () => {
+    const test = await makeBench();
+    const lines = smallLog().split('\n');
+    lines[20] = (lines[20] ?? '').slice(0, 6);
+    const piece = Buffer.from(lines.join('\n')).toString('base64');
+    const taken = valueOf(await test.bench.handle('surveys.import', { upload: 'u', name: 'a', piece, last: true }));
+    const survey = taken.survey?.survey ?? '';
+    const again = await makeBench({ folder: test.folder });
+    for (const { bench } of [test, again]) {
+      const details = valueOf(await bench.handle('surveys.open', { survey }));
+      expect(details.log).toMatchObject({ reports: 49, damaged: 1 });
+      const says = details.sticks.left?.evidence.lacks?.find(({ code }) => code === 'log-damaged')?.says;
+      expect(says).toMatch(/^1 line of the log is damaged and left out, the first is line 21: /u);
+    }
+  });
+
   it('refuses a log that goes back in time, with the line', async () => {
     const test = await makeBench();
     const piece = Buffer.from(`${smallLog()}["r",3,0,"8080"]\n`).toString('base64');

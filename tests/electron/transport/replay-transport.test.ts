@@ -142,6 +142,26 @@ describe('the replay of a report log', () => {
     expect(listener.problems[0]?.says).toContain('cut off');
   });
 
+  it('leaves damaged lines out, whether they are JSON or not, and says how many and where the first is', async () => {
+    const file = await recordedLog(0.1);
+    const lines = (await readFile(file, 'utf8')).split('\n');
+    const reports = lines.flatMap((line, at) => (line.startsWith('["r"') ? [at] : []));
+    const [first = 0, second = 0] = [reports[10], reports[12]];
+    const whole = (await readLog(file)).entries.length;
+    lines[first] = (lines[first] ?? '').slice(0, 9);
+    lines[second] = (lines[second] ?? '').replace('"r"', '"s"');
+    await writeFile(file, lines.join('\n'));
+    const replay = await openedReplay(file, new FakeClock(), 'unpaced');
+    const listener = new RecordingListener();
+    await replay.open(listener);
+    await expect.poll(() => listener.problems.length, patience).toBe(1);
+    expect(listener.heard).toHaveLength(whole - 2);
+    expect(listener.problems[0]).toMatchObject({ code: 'replay-ended' });
+    expect(listener.problems[0]?.says).toContain(
+      `2 lines of the log are damaged and left out, the first is line ${String(first + 1)}: `,
+    );
+  });
+
   it('says what stands in its way: no file, no log, a damaged line', async () => {
     const folder = await temporaryFolder();
     const clock = new FakeClock();
