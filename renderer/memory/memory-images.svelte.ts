@@ -1,4 +1,5 @@
 /** Kept images, memory maps, the image that is open, and the plan for it. Owns state, renders nothing. */
+import { createContext } from 'svelte';
 import { failed, type Problem, type Result } from '../../core/result.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
@@ -181,3 +182,6 @@ export class MemoryImages {
     this.#problem = reply.ok ? null : reply.problem;
   }
 }
+
+/** Handed down once by the app. */
+export const [useImages, provideImages] = createContext<MemoryImages>();

@@ -1,4 +1,5 @@
 /** The memory of the pad in hand: what may be done, the session that runs, writes that broke off. Owns state, renders nothing. */
+import { createContext } from 'svelte';
 import type { Problem, Result } from '../../core/result.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { EventPayload, Reply, Request } from '../../shared/contract.ts';
@@ -145,3 +146,6 @@ export class MemorySession {
     if (reply.ok) take(reply.value);
   }
 }
+
+/** Handed down once by the app. */
+export const [useMemory, provideMemory] = createContext<MemorySession>();

@@ -1,4 +1,5 @@
 /** The pads that are there, the one in hand with its health, and its live readings. Owns state, renders nothing. */
+import { createContext } from 'svelte';
 import { ownerOf, type PadOwner } from '../../core/pad/owner.ts';
 import type { Problem, Result } from '../../core/result.ts';
 import type { PadLayout } from '../../core/pad/layout.ts';
@@ -155,3 +156,6 @@ export class PadsState {
     this.problem = reply.ok ? null : reply.problem;
   }
 }
+
+/** Handed down once by the app. */
+export const [usePads, providePads] = createContext<PadsState>();

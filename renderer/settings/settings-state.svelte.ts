@@ -1,4 +1,5 @@
 /** The settings as the bench keeps them. A change shows at once and is written; a refused write is told and undone. */
+import { createContext } from 'svelte';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { Problem, Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
@@ -41,3 +42,6 @@ export class SettingsState {
 function withoutHoles(part: Request<'settings.write'>): Partial<Settings> {
   return Object.fromEntries(Object.entries(part).filter(([, value]) => value !== undefined));
 }
+
+/** Handed down once by the app. */
+export const [useSettings, provideSettings] = createContext<SettingsState>();

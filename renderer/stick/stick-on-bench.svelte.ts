@@ -3,6 +3,7 @@
  * made by hand of it, the chain, and how it all stands. The Workbench draws it, Memory plans it, Findings marks it. What is
  * said of one stick is said of the selected one. Renders nothing.
  */
+import { createContext } from 'svelte';
 import type { StickEvidence } from '../../core/capture/evidence.ts';
 import type { Finding } from '../../core/findings/finding.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
@@ -129,3 +130,6 @@ export class StickOnBench {
     return this.#standings.all;
   }
 }
+
+/** Handed down once by the app. */
+export const [useStick, provideStick] = createContext<StickOnBench>();

@@ -1,4 +1,5 @@
 /** Finished and imported surveys, and the one that runs. Owns state, renders nothing. */
+import { createContext } from 'svelte';
 import type { Problem, Result } from '../../core/result.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { Request } from '../../shared/contract.ts';
@@ -118,3 +119,6 @@ export class SurveysState {
     this.problem = reply.ok ? null : reply.problem;
   }
 }
+
+/** Handed down once by the app. */
+export const [useSurveys, provideSurveys] = createContext<SurveysState>();
