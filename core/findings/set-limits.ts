@@ -52,3 +52,8 @@ export function refuseLimit(id: string, value: unknown): string | null {
 function isLimitId(id: string): id is LimitId {
   return Object.hasOwn(defaultLimits, id);
 }
+
+/** The limits as they hold with what the settings have; a value there that cannot be is used by none. */
+export function settledLimits(values: Readonly<Record<string, number>>): Limits {
+  return setLimits(defaultLimits, values, 'settings').limits;
+}

@@ -1,8 +1,7 @@
 /** The limits in the words of the screen, and how a hand writes one. */
 import type { FindingId } from '../../core/findings/finding.ts';
 import { LEAST_RELEASES } from '../../core/capture/least-releases.ts';
-import { defaultLimits, type LimitId, type Limits } from '../../core/findings/limits.ts';
-import { setLimits } from '../../core/findings/set-limits.ts';
+import { defaultLimits, type LimitId } from '../../core/findings/limits.ts';
 import { WIDEST_GAP } from '../../core/proposal/solve.ts';
 import { writtenIn } from './quantity-words.ts';
 
@@ -80,9 +79,4 @@ export function readLimit(id: LimitId, text: string): { readonly value: number }
   if (id === 'uncovered' && number > WIDEST_GAP)
     return { problem: `Write ${WIDEST_GAP}° at most. The last good value stays.` };
   return { value: number / times };
-}
-
-/** The limits as they hold with what the settings have; a value there that cannot be is used by none. */
-export function settledLimits(values: Readonly<Record<string, number>>): Limits {
-  return setLimits(defaultLimits, values, 'settings').limits;
 }

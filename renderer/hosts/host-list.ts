@@ -2,7 +2,7 @@
 import type { LayerName } from '../../core/image/memory-map.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
 import type { StickId } from '../../core/pad/stick.ts';
-import type { ImageDetails } from '../memory/memory-images.svelte.ts';
+import type { Reply } from '../../shared/contract.ts';
 import type { SurveyDetails } from '../stick/opened-survey.svelte.ts';
 
 export interface Host {
@@ -16,7 +16,7 @@ export interface Host {
 type Layers = NonNullable<SurveyDetails['sticks'][StickId]>['layers'];
 
 /** The map of the image says who reads which layer first. */
-export function hostsOfImage({ hosts }: Pick<ImageDetails, 'hosts'>, stick: StickId): Host[] {
+export function hostsOfImage({ hosts }: Pick<Reply<'images.open'>, 'hosts'>, stick: StickId): Host[] {
   return hosts.map(({ host, layer, sticks }) => ({ name: host, layer, mapping: sticks[stick] ?? null }));
 }
 

@@ -1,7 +1,7 @@
 /** Two hosts side by side: which layers there are to read, and how the stick stands for each. Owns the choice, renders nothing. */
 import type { StickId } from '../../core/pad/stick.ts';
 import type { Chain } from '../../core/zones/chain.ts';
-import type { ImageDetails } from '../memory/memory-images.svelte.ts';
+import type { Reply } from '../../shared/contract.ts';
 import { measureUnder, withZones, type Standing } from '../stick/standing.ts';
 import type { SurveyDetails } from '../stick/opened-survey.svelte.ts';
 import { hostsOfImage, hostsOfSurvey, usualPair, type Host } from './host-list.ts';
@@ -10,7 +10,7 @@ export interface HostSources {
   stick(): StickId;
   survey(): SurveyDetails | null;
   /** The image whose layers are read; null for what the log itself says of them. */
-  image(): ImageDetails | null;
+  image(): Reply<'images.open'> | null;
   chain(): Chain;
 }
 

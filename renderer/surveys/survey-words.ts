@@ -2,6 +2,7 @@
 import { disturbanceWords } from '../../core/capture/disturbance.ts';
 import type { EventPayload, Reply } from '../../shared/contract.ts';
 import { padName } from '../pads/pad-name.ts';
+import { whenText } from '../parts/when-text.ts';
 
 export type SurveySummary = Reply<'surveys.list'>[number];
 export type SurveyRunState = EventPayload<'survey.state'>;
@@ -12,17 +13,6 @@ export const STAGES = [
   { stage: 'calibrated', says: 'calibrated: after the numbers were written' },
   { stage: 'recheck', says: 'recheck: once more, later' },
 ] as const;
-
-/** E.g. "today 09:12", "24 Nov 09:12", "24 Nov 2025 09:12". */
-export function whenText(startedAt: string, now: Date): string {
-  const when = new Date(startedAt);
-  if (Number.isNaN(when.getTime())) return 'time not known';
-  const clock = `${two(when.getHours())}:${two(when.getMinutes())}`;
-  if (when.toDateString() === now.toDateString()) return `today ${clock}`;
-  const month = when.toLocaleString('en-GB', { month: 'short' });
-  const year = when.getFullYear() === now.getFullYear() ? '' : ` ${when.getFullYear()}`;
-  return `${when.getDate()} ${month}${year} ${clock}`;
-}
 
 /** One line that names a survey: "fitted, today 09:12 · Bench pad · A1B2"; `name` is its pad's where that is said otherwise. */
 export function surveyLine(survey: SurveySummary, now: Date, name = padName(survey).says): string {
@@ -82,8 +72,4 @@ export function takenIn({ releases, turns, sweeps, flicks, warmUp, inputs }: Sur
 /** Whether the survey still waits for the hand. */
 export function isRunning({ step }: SurveyRunState): boolean {
   return step !== 'done' && step !== 'aborted' && step !== 'failed';
-}
-
-function two(value: number): string {
-  return String(value).padStart(2, '0');
 }
