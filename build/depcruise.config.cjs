@@ -24,10 +24,33 @@ const flowRules = FLOW.slice(0, -1).map((folder, index) => ({
   to: { path: `^core/(${FLOW.slice(index + 1).join('|')}|simulate)/` },
 }));
 
+/** The rooms of the screen and what each may import; kit and frame know no room, and only App.svelte puts views together. */
+const ROOMS = {
+  kit: [],
+  bench: [],
+  frame: ['kit'],
+  pads: ['frame', 'kit'],
+  surveys: ['pads', 'frame', 'kit'],
+  stick: ['frame', 'kit'],
+  findings: ['stick', 'surveys', 'frame', 'kit'],
+  chain: ['stick', 'surveys', 'pads', 'frame', 'kit'],
+  memory: ['stick', 'surveys', 'pads', 'frame', 'kit'],
+  workbench: ['chain', 'findings', 'memory', 'stick', 'surveys', 'pads', 'frame', 'kit'],
+};
+
+const roomRules = Object.entries(ROOMS).map(([room, below]) => ({
+  name: `screen-${room}-imports-only-rooms-below`,
+  comment: below.length === 0 ? 'it stands on no other room' : `it stands on ${below.join(', ')}`,
+  severity: 'error',
+  from: { path: `^renderer/${room}/` },
+  to: { path: '^renderer/', pathNot: `^renderer/(${[room, ...below].join('|')})/` },
+}));
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
     ...flowRules,
+    ...roomRules,
     {
       name: 'the-simulation-shares-no-code-with-the-analysis',
       severity: 'error',

@@ -1,14 +1,14 @@
 /** Starts the screen: theme, address, bench, then the app. */
 import '@fontsource-variable/inter/wght.css';
-import './theme/tokens.css';
-import './theme/base.css';
+import './kit/theme/tokens.css';
+import './kit/theme/base.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { connectBench } from './bench/connect-bench.ts';
-import { connectionState } from './frame/connection-state.svelte.ts';
-import { selection } from './selection/selection-state.svelte.ts';
-import { screenScale } from './theme/screen-scale.svelte.ts';
-import { theme } from './theme/theme-state.svelte.ts';
+import { connectionState } from './bench/connection-state.svelte.ts';
+import { selection } from './frame/selection-state.svelte.ts';
+import { screenScale } from './kit/theme/screen-scale.svelte.ts';
+import { theme } from './kit/theme/theme-state.svelte.ts';
 
 theme.follow(window);
 screenScale.follow({

@@ -1,7 +1,7 @@
 /** Chains in the words of the screen. */
 import type { Chain, Stage } from '../../core/zones/chain.ts';
-import { kindOf } from './stage-kinds.ts';
-import { fieldText } from './stage-text.ts';
+import { kindOf } from '../stick/stage-kinds.ts';
+import { fieldText } from '../stick/stage-text.ts';
 
 /** E.g. `scaled radial zone, inner 10 %, outer 100 %`. */
 export function stageWords(stage: Stage): string {

@@ -2,8 +2,8 @@
 import type { StageCurves } from '../../core/plot/stage-curves.ts';
 import { percent } from '../../core/plot/number-text.ts';
 import type { Stage } from '../../core/zones/chain.ts';
-import type { Table } from '../figures/table.ts';
-import { kindOf } from './stage-kinds.ts';
+import type { Table } from '../kit/figures/table.ts';
+import { kindOf } from '../stick/stage-kinds.ts';
 
 /** Short names of the curves: the pad, then each stage by its place. */
 export function curveNames(stages: readonly Stage[]): string[] {

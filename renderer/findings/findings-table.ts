@@ -1,8 +1,8 @@
 /** The table twin of the rules on which findings are drawn. */
-import type { Table } from '../figures/table.ts';
+import type { Table } from '../kit/figures/table.ts';
 import { DECISION_SAYS, findingTitle } from './finding-words.ts';
-import type { KeyedFinding } from './judged-stick.ts';
-import { writeNumber, writeQuantity } from './quantity-words.ts';
+import type { KeyedFinding } from '../stick/judged-stick.ts';
+import { writeNumber, writeQuantity } from '../kit/words/quantity-words.ts';
 
 export function findingsTable(findings: readonly KeyedFinding[]): Table {
   return {

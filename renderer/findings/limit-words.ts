@@ -3,7 +3,7 @@ import type { FindingId } from '../../core/findings/finding.ts';
 import { LEAST_RELEASES } from '../../core/capture/least-releases.ts';
 import { defaultLimits, type LimitId } from '../../core/findings/limits.ts';
 import { WIDEST_GAP } from '../../core/proposal/solve.ts';
-import { writtenIn } from './quantity-words.ts';
+import { writtenIn } from '../kit/words/quantity-words.ts';
 
 const WORDS: Readonly<Record<LimitId, string>> = {
   offCentre: 'part off centre',

@@ -1,7 +1,7 @@
 /** Memory images in the words of the screen. */
 import type { ImageDetails, ImageSummary } from './memory-images.svelte.ts';
 import { padName, type PadName } from '../pads/pad-name.ts';
-import { whenText } from '../parts/when-text.ts';
+import { whenText } from '../kit/words/when-text.ts';
 
 /** What a layer's marker says. */
 export const MARKER_WORDS = {

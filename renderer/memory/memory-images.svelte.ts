@@ -3,7 +3,7 @@ import { createContext } from 'svelte';
 import { failed, type Problem, type Result } from '../../core/result.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
-import { fromBase64, piecesOf } from '../surveys/log-pieces.ts';
+import { fromBase64, piecesOf } from '../kit/page/file-pieces.ts';
 
 export type ImageSummary = Reply<'images.list'>[number];
 export type ImageDetails = Reply<'images.open'>;

@@ -1,5 +1,5 @@
 /** A kept image brought back to the pad in hand: planned on what was read from the pad, and shown before it is written. */
-import type { Selection } from '../selection/selection-state.svelte.ts';
+import type { Selection } from '../frame/selection-state.svelte.ts';
 import type { MemoryImages } from './memory-images.svelte.ts';
 import type { MemorySession } from './memory-session.svelte.ts';
 

@@ -1,7 +1,7 @@
 /** Pads by name in the lists of the screen: product and what tells it from its like, short enough for the place. */
 import { ownerOf } from '../../core/pad/owner.ts';
 import { padMarks, wholePadName, type OfPad } from '../../core/pad/pad-name.ts';
-import { shortenMiddle } from '../frame/shorten-middle.ts';
+import { shortenMiddle } from '../kit/words/shorten-middle.ts';
 import type { PadSummary } from './pad-words.ts';
 
 /** What a list shows of a pad, and the whole of it for the title. */

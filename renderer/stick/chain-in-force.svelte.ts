@@ -1,7 +1,7 @@
 /** The chain that every signal of the stick is asked through: the settings keep it, a hand changes it. Renders nothing. */
 import type { Chain } from '../../core/zones/chain.ts';
 import { chainOf, hasOuter, stageOf, zoneName, zoneOfStage, type Zone } from '../../core/zones/one-zone.ts';
-import { ChainDesk } from '../chain/chain-desk.svelte.ts';
+import { ChainDesk } from './chain-desk.svelte.ts';
 
 /** Where the chain is kept. */
 export interface ChainShelf {

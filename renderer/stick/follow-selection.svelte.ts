@@ -1,8 +1,8 @@
 /** Opens on the bench what is selected, once a view asks for it. To be called while a component is made. */
 import { untrack } from 'svelte';
-import type { Selection } from '../selection/selection-state.svelte.ts';
-import type { SettingsState } from '../settings/settings-state.svelte.ts';
-import type { SurveysState } from '../surveys/surveys-state.svelte.ts';
+import type { Selection } from '../frame/selection-state.svelte.ts';
+import type { SettingsState } from '../frame/settings-state.svelte.ts';
+import type { Reply } from '../../shared/contract.ts';
 import type { StickOnBench } from './stick-on-bench.svelte.ts';
 
 /** What is open stays open while other views are shown: a survey that runs is not measured beside itself. */
@@ -10,7 +10,11 @@ const ASKING: readonly Selection['view'][] = ['findings', 'workbench', 'memory']
 
 export function followSelection(
   stick: StickOnBench,
-  { selection, surveys, settings }: { selection: Selection; surveys: SurveysState; settings: SettingsState },
+  {
+    selection,
+    surveys,
+    settings,
+  }: { selection: Selection; surveys: { readonly list: Readonly<Reply<'surveys.list'>> }; settings: SettingsState },
 ): void {
   const asking = $derived(ASKING.includes(selection.view));
   // A survey that has just been finished holds more than when it was opened.

@@ -1,7 +1,7 @@
 /** The mappings that were kept under a name, in the settings of the bench. */
 import type { PadMapping } from '../../core/mapping/mapping.ts';
 import { kinshipOf } from '../../core/pad/owner.ts';
-import type { Settings } from '../settings/settings-state.svelte.ts';
+import type { Settings } from '../frame/settings-state.svelte.ts';
 
 export type KeptMapping = Settings['mappings'][number];
 

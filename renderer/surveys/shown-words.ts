@@ -1,7 +1,7 @@
 /** The survey that is shown, in the words of the foot line. */
 import type { PadOwner } from '../../core/pad/owner.ts';
 import { foreignTo } from '../pads/foreign.ts';
-import { whenText } from '../parts/when-text.ts';
+import { whenText } from '../kit/words/when-text.ts';
 import { type SurveySummary } from './survey-words.ts';
 
 export function shownWords(

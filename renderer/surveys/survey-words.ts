@@ -2,7 +2,7 @@
 import { disturbanceWords } from '../../core/capture/disturbance.ts';
 import type { EventPayload, Reply } from '../../shared/contract.ts';
 import { padName } from '../pads/pad-name.ts';
-import { whenText } from '../parts/when-text.ts';
+import { whenText } from '../kit/words/when-text.ts';
 
 export type SurveySummary = Reply<'surveys.list'>[number];
 export type SurveyRunState = EventPayload<'survey.state'>;

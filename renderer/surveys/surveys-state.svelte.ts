@@ -4,7 +4,7 @@ import type { Problem, Result } from '../../core/result.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { Request } from '../../shared/contract.ts';
 import { failed } from '../../core/result.ts';
-import { fromBase64, piecesOf } from './log-pieces.ts';
+import { fromBase64, piecesOf } from '../kit/page/file-pieces.ts';
 import { isRunning, type SurveyRunState, type SurveySummary } from './survey-words.ts';
 
 export type SurveyPlan = Request<'survey.start'>;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { done, failed } from '../../../core/result.ts';
 import { MemoryImages, type ImageDetails, type Plan } from '../../../renderer/memory/memory-images.svelte.ts';
-import { toBase64 } from '../../../renderer/surveys/log-pieces.ts';
+import { toBase64 } from '../../../renderer/kit/page/file-pieces.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
 
 const A = 'a'.repeat(64);

@@ -3,7 +3,7 @@ import { done } from '../../../core/result.ts';
 import { MemoryImages } from '../../../renderer/memory/memory-images.svelte.ts';
 import { MemorySession, type About } from '../../../renderer/memory/memory-session.svelte.ts';
 import { restoreImage, whyNotRestored } from '../../../renderer/memory/restore-image.ts';
-import { Selection } from '../../../renderer/selection/selection-state.svelte.ts';
+import { Selection } from '../../../renderer/frame/selection-state.svelte.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
 
 const [read, old] = ['ab'.repeat(32), 'cd'.repeat(32)];

@@ -6,11 +6,11 @@ const ROOT = path.resolve(import.meta.dirname, '../../../renderer');
 
 /** Where a product is shown beside the mark that tells it from its like, or kept with the pad's identity. */
 const WITH_MARK: Readonly<Record<string, RegExp>> = {
-  'frame/Head.svelte': /shortenMiddle\(name\.product, room\)\} · \$\{mark\}/u,
-  'views/pad/PadList.svelte': /\{pad\.identity\.product\} <span class="mark">\{names\[index\]\?\.mark\}/u,
-  'views/survey/SurveyList.svelte': /<span class="name">\{names\[index\]\?\.mark\}/u,
-  'views/workbench/KeptPanel.svelte': /product: identity\.product, pad,/u,
-  'views/memory/MemoryView.svelte': /names\[index\]\?\.says \?\? journal\.identity\.product/u,
+  'pads/PadInHand.svelte': /shortenMiddle\(name\.product, room\)\} · \$\{mark\}/u,
+  'pads/PadList.svelte': /\{pad\.identity\.product\} <span class="mark">\{names\[index\]\?\.mark\}/u,
+  'surveys/SurveyList.svelte': /<span class="name">\{names\[index\]\?\.mark\}/u,
+  'workbench/KeptPanel.svelte': /product: identity\.product, pad,/u,
+  'memory/MemoryView.svelte': /names\[index\]\?\.says \?\? journal\.identity\.product/u,
 };
 
 /** Every other place names pads through renderer/pads, which adds the serial number, the unit or a number. */

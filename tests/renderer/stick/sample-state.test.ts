@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { Reply } from '../../../shared/contract.ts';
-import { sampleSentence } from '../../../renderer/views/workbench/sample-sentence.ts';
+import { sampleSentence } from '../../../renderer/workbench/sample-sentence.ts';
 import { nearest, SampleState } from '../../../renderer/stick/sample-state.svelte.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';
 import { standUnder, wholeStick } from '../support/bench-stick.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { demoProfile } from '../../../core/pad/demo-profile.ts';
 import { profileLayout } from '../../../core/pad/profile-layout.ts';
-import { openRows, unseenRows } from '../../../renderer/surveys/input-rows.ts';
+import { openRows, unseenRows } from '../../../renderer/surveys/inputs/input-rows.ts';
 import { areGood, requestOf, usualWishes, wantsNoStick } from '../../../renderer/surveys/survey-wishes.ts';
 
 test('the usual survey takes rest, gate, travel and flicks', () => {

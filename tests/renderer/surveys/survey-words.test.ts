@@ -3,12 +3,6 @@ import { restSpread } from '../../../renderer/surveys/rest-spread.ts';
 import { captureWords, currentOf, isRunning, takenIn } from '../../../renderer/surveys/survey-words.ts';
 import { surveyState } from '../support/survey-states.ts';
 
-const now = new Date(2026, 10, 25, 15, 0);
-
-function at(...parts: [number, number, number, number, number]): string {
-  return new Date(...parts).toISOString();
-}
-
 test('a survey runs until it is done, aborted or failed', () => {
   for (const step of ['ready', 'rest', 'rim', 'travel', 'inputs'] as const)
     expect(isRunning(surveyState({ step }))).toBe(true);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { done, failed } from '../../../core/result.ts';
-import { toBase64 } from '../../../renderer/surveys/log-pieces.ts';
+import { toBase64 } from '../../../renderer/kit/page/file-pieces.ts';
 import { SurveysState, type SurveyPlan } from '../../../renderer/surveys/surveys-state.svelte.ts';
 import type { SurveySummary } from '../../../renderer/surveys/survey-words.ts';
 import { scriptedBench } from '../support/scripted-bench.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SurveyDifference } from '../../../core/measure/compare-surveys.ts';
-import { comparedRows, comparedSentence } from '../../../renderer/views/workbench/compared-rows.ts';
+import { comparedRows, comparedSentence } from '../../../renderer/workbench/compared-rows.ts';
 
 const differences: SurveyDifference[] = [
   { measure: 'restX', first: 2000.4, second: 2000.9, limit: 1.46, differs: false },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { directionAlong, directionByKey } from '../../../renderer/views/workbench/direction-at.ts';
+import { directionAlong, directionByKey } from '../../../renderer/workbench/direction-at.ts';
 
 describe('directionAlong', () => {
   it('takes the nearest of the 72 directions, and 0 again at 360 degrees', () => {

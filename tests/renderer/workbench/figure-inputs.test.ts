@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chainOf } from '../../../core/zones/one-zone.ts';
-import { planeInput, profileInput, railsInput } from '../../../renderer/views/workbench/figure-inputs.ts';
+import { planeInput, profileInput, railsInput } from '../../../renderer/workbench/figure-inputs.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 import { clippedStick, eightBits, mapping, oneRelease, standUnder, wholeStick, zone } from '../support/bench-stick.ts';
 

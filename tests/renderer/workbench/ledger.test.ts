@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ledgerRows, ledgerText, writeDifference } from '../../../renderer/views/workbench/ledger.ts';
+import { ledgerRows, ledgerText, writeDifference } from '../../../renderer/workbench/ledger.ts';
 import { reportedFields } from '../../support/fields.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 import { mapping, oneRelease, standUnder, wholeStick } from '../support/bench-stick.ts';

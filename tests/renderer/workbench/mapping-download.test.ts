@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseMappingFile } from '../../../core/mapping/mapping-file.ts';
-import { mappingDownload } from '../../../renderer/views/workbench/mapping-download.ts';
+import { mappingDownload } from '../../../renderer/workbench/mapping-download.ts';
 import { mapping, surveyOf } from '../support/bench-stick.ts';
 
 describe('mappingDownload', () => {

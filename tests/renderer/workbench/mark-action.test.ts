@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { markAction, WheelNotches } from '../../../renderer/views/workbench/mark-action.ts';
-import { readCount } from '../../../renderer/views/workbench/read-count.ts';
+import { markAction, WheelNotches } from '../../../renderer/workbench/mark-action.ts';
+import { readCount } from '../../../renderer/workbench/read-count.ts';
 
 const plain = { shiftKey: false, ctrlKey: false, metaKey: false, altKey: false };
 

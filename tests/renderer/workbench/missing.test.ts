@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { missingSentences, uncoveredText } from '../../../renderer/views/workbench/missing.ts';
+import { missingSentences, uncoveredText } from '../../../renderer/workbench/missing.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 import { oneRelease, standUnder, wholeStick } from '../support/bench-stick.ts';
 

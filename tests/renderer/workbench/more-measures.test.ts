@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Report } from '../../../renderer/findings/judged-stick.ts';
-import { allanTable, moreMeasures } from '../../../renderer/views/workbench/more-measures.ts';
+import type { Report } from '../../../renderer/stick/judged-stick.ts';
+import { allanTable, moreMeasures } from '../../../renderer/workbench/more-measures.ts';
 import { emptyReport } from '../../support/empty-report.ts';
 
 const axis = { min: 0, centre: 1, max: 2 };

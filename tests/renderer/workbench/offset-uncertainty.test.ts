@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { RestMeasure } from '../../../core/measure/rest-measure.ts';
-import { offsetUncertainty } from '../../../renderer/views/workbench/offset-uncertainty.ts';
+import { offsetUncertainty } from '../../../renderer/workbench/offset-uncertainty.ts';
 import { mapping, standUnder, wholeStick } from '../support/bench-stick.ts';
 
 function rest(part: Partial<RestMeasure>): RestMeasure {

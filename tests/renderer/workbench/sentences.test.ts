@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { directionParts } from '../../../renderer/views/workbench/direction-sentence.ts';
-import { edgeName } from '../../../renderer/views/workbench/edge-name.ts';
-import { predictionSentence } from '../../../renderer/views/workbench/prediction-sentence.ts';
+import { directionParts } from '../../../renderer/workbench/direction-sentence.ts';
+import { edgeName } from '../../../renderer/workbench/edge-name.ts';
+import { predictionSentence } from '../../../renderer/workbench/prediction-sentence.ts';
 import { makeEvidence } from '../../support/make-evidence.ts';
 import { mapping, oneRelease, standUnder } from '../support/bench-stick.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { shownText } from '../../../renderer/views/workbench/shown-text.ts';
+import { shownText } from '../../../renderer/workbench/shown-text.ts';
 
 test('names directions, counts and times of a finding', () => {
   expect(

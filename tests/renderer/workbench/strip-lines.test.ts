@@ -6,7 +6,7 @@ import {
   stretchFor,
   stripLines,
   stripTable,
-} from '../../../renderer/views/workbench/strip-lines.ts';
+} from '../../../renderer/workbench/strip-lines.ts';
 
 const strip = { fromUs: 0, toUs: 100_000, x: [0, 10, 50_000, 30, 100_000, 10], y: [0, 20, 100_000, 25] };
 

@@ -1,11 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  profileTable,
-  railsTable,
-  responseTable,
-  restTable,
-  rimTable,
-} from '../../../renderer/views/workbench/tables.ts';
+import { profileTable, railsTable, responseTable, restTable, rimTable } from '../../../renderer/workbench/tables.ts';
 import { mapping, oneRelease, standUnder, wholeStick } from '../support/bench-stick.ts';
 
 const now = standUnder(oneRelease());

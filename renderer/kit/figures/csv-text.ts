@@ -1,0 +1,19 @@
+/** Table twins as CSV (RFC 4180). */
+import { NARROW } from '../../../core/plot/number-text.ts';
+import type { Table } from './table.ts';
+
+/** Several tables stand below each other, each under its caption, with an empty line between. */
+export function csvText(tables: readonly Table[]): string {
+  return tables
+    .map(({ caption, heads, rows }) => {
+      const lines = [heads, ...rows].map((row) => row.map(cell).join(','));
+      return `${[...(tables.length > 1 ? [cell(caption)] : []), ...lines].join('\r\n')}\r\n`;
+    })
+    .join('\r\n');
+}
+
+/** A true minus and narrow spaces are for the eye; a spreadsheet reads plain ones. */
+function cell(text: string): string {
+  const plain = text.replaceAll(NARROW, ' ').replaceAll('−', '-');
+  return /[",\r\n]/u.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
+}

@@ -1,0 +1,36 @@
+/** Where the evidence of a finding lies, in words: what the marks of the figures say. */
+import type { FindingShows } from '../../core/findings/finding.ts';
+import { stretchName } from '../../core/plot/coverage-stretches.ts';
+import { stretchesOf } from '../../core/plot/finding-marks.ts';
+import { count } from '../../core/plot/number-text.ts';
+
+/** Stretches named of each kind at most; the rest is counted. */
+const MOST = 4;
+
+/** E.g. `directions 265–280°; x counts 120–180; 12.3–12.8 s of the log`; empty where nothing is shown. */
+export function shownText({ directions, counts, spans }: FindingShows): string {
+  const angles = stretchesOf(directions).map(stretchName);
+  const runs = (['x', 'y'] as const).map((axis) => ({
+    axis,
+    names: counts.filter((one) => one.axis === axis).map(({ from, to }) => range(count(from), count(to))),
+  }));
+  const times = spans.map(({ startUs, endUs }) => range(seconds(startUs), seconds(endUs)));
+  return [
+    ...(angles.length === 0 ? [] : [`directions ${some(angles)}`]),
+    ...runs.flatMap(({ axis, names }) => (names.length === 0 ? [] : [`${axis} counts ${some(names)}`])),
+    ...(times.length === 0 ? [] : [`${some(times)} s of the log`]),
+  ].join('; ');
+}
+
+function some(names: readonly string[]): string {
+  const shown = names.slice(0, MOST).join(', ');
+  return names.length > MOST ? `${shown} and ${String(names.length - MOST)} more` : shown;
+}
+
+function range(from: string, to: string): string {
+  return from === to ? from : `${from}–${to}`;
+}
+
+function seconds(micros: number): string {
+  return (micros / 1e6).toFixed(1);
+}
