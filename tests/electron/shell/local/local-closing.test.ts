@@ -6,30 +6,13 @@ import type { EventPayload, Reply } from '../../../../shared/contract.ts';
 import { CLOSED } from '../../../../shared/socket.ts';
 import { readLog } from '../../../support/read-log.ts';
 import { surveyOf } from '../../bench/make-bench.ts';
-import { Page } from './open-shell.ts';
-import { localRuns, ticketOf, type LocalRun } from './run-local.ts';
+import { askPage, enterRun } from './ask-page.ts';
+import type { Page } from './open-shell.ts';
+import { localRuns } from './run-local.ts';
 
 const { folder, start } = localRuns();
 
 type State = EventPayload<'survey.state'>;
-
-let lastCall = 0;
-async function ask<T>(page: Page, name: string, request: unknown): Promise<T> {
-  const id = (lastCall += 1);
-  page.send({ kind: 'call', id, name, request });
-  const isIt = (frame: unknown): boolean => (frame as { id?: number }).id === id;
-  await page.until(() => page.frames.some(isIt));
-  const { result } = page.frames.find(isIt) as { result: { ok: boolean; value: T; problem: { says: string } } };
-  if (!result.ok) throw new Error(result.problem.says);
-  return result.value;
-}
-
-async function enter(run: LocalRun): Promise<Page> {
-  const [address] = (await run.addresses(1)) as [URL];
-  const page = new Page(Number(address.port));
-  await page.enter({ ticket: ticketOf(address) });
-  return page;
-}
 
 function states(page: Page): State[] {
   return page.frames.flatMap((frame) => {
@@ -40,10 +23,10 @@ function states(page: Page): State[] {
 
 /** A survey of the simulated pad whose hand follows, with rest points taken already. */
 async function underway(page: Page): Promise<string> {
-  const plug = await ask<{ pad: string }>(page, 'pads.plugDemo', { name: 'healthy' });
-  await ask(page, 'pads.open', { pad: plug.pad });
-  await ask(page, 'demo.hand', { pad: plug.pad, stick: 'left', does: 'follow' });
-  const begun = await ask<State>(page, 'survey.start', surveyOf(plug.pad, { releases: 200 }));
+  const plug = await askPage<{ pad: string }>(page, 'pads.plugDemo', { name: 'healthy' });
+  await askPage(page, 'pads.open', { pad: plug.pad });
+  await askPage(page, 'demo.hand', { pad: plug.pad, stick: 'left', does: 'follow' });
+  const begun = await askPage<State>(page, 'survey.start', surveyOf(plug.pad, { releases: 200 }));
   await page.until(() => states(page).some(({ rests }) => rests.length > 0));
   return begun.survey;
 }
@@ -55,7 +38,7 @@ async function expectKept(survey: string): Promise<void> {
   expect(entries.at(-2)).toMatch(/capture \{"stick":"left","purpose":"rest","edge":"end"\}$/u);
   expect(entries.at(-1)).toMatch(/^mark \d+ end /u);
   const next = start();
-  const listed = await ask<Reply<'surveys.list'>>(await enter(next), 'surveys.list', {});
+  const listed = await askPage<Reply<'surveys.list'>>(await enterRun(next), 'surveys.list', {});
   expect(listed.map((one) => one.survey)).toContain(survey);
   next.child.kill('SIGTERM');
   await next.ended;
@@ -64,7 +47,7 @@ async function expectKept(survey: string): Promise<void> {
 describe('the built local shell, ended amid a survey', () => {
   it.each(['SIGTERM', 'SIGHUP', 'SIGINT'] as const)('by %s closes in order', async (signal) => {
     const run = start();
-    const page = await enter(run);
+    const page = await enterRun(run);
     const survey = await underway(page);
     run.child.kill(signal);
     expect(await run.ended).toMatchObject({ code: 0, stderr: '' });
@@ -75,7 +58,7 @@ describe('the built local shell, ended amid a survey', () => {
 
   it('by signals in a row closes in order all the same', async () => {
     const run = start();
-    const page = await enter(run);
+    const page = await enterRun(run);
     const survey = await underway(page);
     for (const signal of ['SIGINT', 'SIGHUP', 'SIGTERM', 'SIGINT'] as const) run.child.kill(signal);
     const { code, stderr } = await run.ended;
@@ -86,7 +69,7 @@ describe('the built local shell, ended amid a survey', () => {
 
   it('by an error that nobody caught says and notes it, and closes in order', async () => {
     const run = start({ NODE_OPTIONS: `--import=${path.resolve('tests/electron/shell/local/throw-on-signal.mjs')}` });
-    const page = await enter(run);
+    const page = await enterRun(run);
     const survey = await underway(page);
     run.child.kill('SIGUSR2');
     const { code, stderr } = await run.ended;
