@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { askCodes } from '../core/image/ask.ts';
 import { ownerSchema } from '../core/pad/owner.ts';
 import { codecSchema, memoryMapSchema } from '../core/image/parse-memory-map.ts';
-import { stickIdSchema, stickMappingSchema, surveyHandleSchema } from './schemas.ts';
+import { journalHandleSchema, stickIdSchema, stickMappingSchema, surveyHandleSchema } from './schemas.ts';
 
 /** A kept image by the SHA-256 of its bytes. */
 export const imageHandleSchema = z.string().regex(/^[0-9a-f]{64}$/u);
@@ -84,7 +84,10 @@ export const numbersFromSchema = z.union([
   z.strictObject({ file: ownerSchema.nullable(), domain: z.enum(['sensor', 'reported']).nullable() }),
 ]);
 
-/** What to plan for an image. `restore` brings another kept image back: its mapped places alone, or the whole of it. */
+/**
+ * What to plan for an image. `restore` brings another kept image back: its mapped places alone, or the whole of it. `undo` brings
+ * back the whole of what stood before a write that ended, by its journal.
+ */
 export const planWishSchema = z.union([
   z.strictObject({
     carry: z.strictObject({
@@ -102,6 +105,7 @@ export const planWishSchema = z.union([
     }),
   }),
   z.strictObject({ restore: z.strictObject({ image: imageHandleSchema, scope: z.enum(['calibration', 'whole']) }) }),
+  z.strictObject({ undo: journalHandleSchema }),
 ]);
 
 /** A plan is bound to one image; it is a patch file when it is saved. */

@@ -16,14 +16,20 @@ import {
   planWishSchema,
 } from './image-schemas.ts';
 import {
-  journalHandleSchema,
+  allJournalsSchema,
   journalSummarySchema,
   memoryAboutSchema,
   memoryStateSchema,
   writePreviewSchema,
   writeWishSchema,
 } from './memory-state.ts';
-import { padHandleSchema, stickIdSchema, stickMappingSchema, surveyHandleSchema } from './schemas.ts';
+import {
+  journalHandleSchema,
+  padHandleSchema,
+  stickIdSchema,
+  stickMappingSchema,
+  surveyHandleSchema,
+} from './schemas.ts';
 
 const nothing = z.object({});
 const onePad = z.object({ pad: padHandleSchema });
@@ -112,6 +118,7 @@ export const memoryCalls = {
   'memory.latest': { request: onePad, reply: z.object({ state: memoryStateSchema.nullable() }) },
   /** Writes whose end is not known. */
   'journals.list': { request: nothing, reply: z.array(journalSummarySchema) },
+  'journals.all': { request: nothing, reply: allJournalsSchema },
   /** Puts a journal out of the way, e.g. of a pad that is lost; the file stays. */
   'journals.dismiss': { request: z.object({ journal: journalHandleSchema }), reply: z.array(journalSummarySchema) },
 } as const;

@@ -1,9 +1,7 @@
 /** What is known of a pad's memory, and where a memory session stands while it runs. */
 import { z } from 'zod';
 import { askSchema, changeSchema, imageHandleSchema, mapIdSchema, planHandleSchema } from './image-schemas.ts';
-import { identitySchema, padHandleSchema, problemSchema } from './schemas.ts';
-
-export const journalHandleSchema = z.string().min(1).max(64);
+import { identitySchema, journalHandleSchema, padHandleSchema, problemSchema } from './schemas.ts';
 
 /** A write that was begun and whose end is not known: the program or the pad broke off. */
 export const journalSummarySchema = z.object({
@@ -23,6 +21,16 @@ export const journalSummarySchema = z.object({
   changes: z.array(changeSchema).readonly(),
 });
 
+/** A journal that cannot be understood: of whichever pad it was. */
+const rottedJournalSchema = z.object({ journal: journalHandleSchema, says: z.string() });
+
+/** Every write that there is a journal of; `ended` are those whose end is known. */
+export const allJournalsSchema = z.object({
+  open: z.array(journalSummarySchema),
+  rotted: z.array(rottedJournalSchema),
+  ended: z.array(journalSummarySchema),
+});
+
 /** What can be done with the memory of a pad. */
 export const memoryAboutSchema = z.object({
   pad: padHandleSchema,
@@ -37,9 +45,11 @@ export const memoryAboutSchema = z.object({
   cautions: z.array(z.string()),
   /** The last image that was read from this pad in this run. */
   image: imageHandleSchema.nullable(),
+  /** The map that it was read under. */
+  map: mapIdSchema.nullable(),
   journal: journalSummarySchema.nullable(),
-  /** Journals that cannot be understood, of whichever pad: nothing new is planned until they are put aside. */
-  rotted: z.array(z.object({ journal: journalHandleSchema, says: z.string() })).readonly(),
+  /** Nothing new is planned until they are put aside. */
+  rotted: z.array(rottedJournalSchema).readonly(),
 });
 
 /** What a confirmation is asked for: a plan, or what a journal left. */
@@ -52,6 +62,8 @@ export const writeWishSchema = z.union([
 /** The whole of what will be written, and the confirmation that is good for it alone: once, and not for long. */
 export const writePreviewSchema = z.object({
   token: z.string(),
+  /** Alike for two previews where the memory, its map and the pad's unit are, but for what changes by itself. */
+  memory: z.string(),
   expiresInSeconds: z.number(),
   changes: z.array(changeSchema).readonly(),
   /** Blocks in the order in which they are written; the validity marker stands last. */

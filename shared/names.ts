@@ -47,6 +47,7 @@ const callNames: Readonly<Record<CallName, true>> = {
   'memory.show': true,
   'memory.latest': true,
   'journals.list': true,
+  'journals.all': true,
   'journals.dismiss': true,
 };
 

@@ -18,6 +18,7 @@ export const stageSchema = z.enum(['received', 'fitted', 'calibrated', 'recheck'
 /** Opaque handles: the renderer never names a path. */
 export const padHandleSchema = z.string().min(1).max(64);
 export const surveyHandleSchema = z.string().min(1).max(64);
+export const journalHandleSchema = z.string().min(1).max(64);
 
 export const identitySchema = z.object({
   vendorId: z.number(),

@@ -44,6 +44,7 @@ export function createBench(options: BenchOptions): Bench {
   const images = new ImageDesk(vault, maps, plans, () => options.clock.now(), {
     survey: (survey) => shelf.read(survey),
     kept: (name) => options.settings.read().mappings.find((one) => one.name === name) ?? null,
+    ended: (journal) => memory.journals.ended(journal),
   });
 
   const busy = new Set<string>();

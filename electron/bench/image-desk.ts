@@ -11,7 +11,7 @@ import { parsePatch, sourceOfPatch, type Patch } from '../../core/image/patch.ts
 import { planCarry, planPatch, type PlanOptions } from '../../core/image/plan-patch.ts';
 import { planRestore } from '../../core/image/plan-restore.ts';
 import { whoReads } from '../../core/image/who-reads.ts';
-import { kinshipOf, type PadOwner } from '../../core/pad/owner.ts';
+import { kinshipOf, ownerOf, type PadOwner } from '../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
 import { sha256Of, type Vault, type VaultEntry } from '../store/vault.ts';
@@ -19,6 +19,7 @@ import { nearestOwner, ownersOf, sourceOf, type NumberSources } from './image-ow
 import type { MapShelf } from './map-shelf.ts';
 import { unitKey } from './pad-key.ts';
 import type { PlanBoard } from './plan-board.ts';
+import { otherPad } from './write-refusals.ts';
 
 type ImageSummary = Reply<'images.list'>[number];
 
@@ -156,6 +157,11 @@ export class ImageDesk {
   ): Promise<Result<Patch>> {
     if ('carry' in wish) return planCarry(bytes, map, wish.carry, sha256Of, options);
     if ('store' in wish) return planPatch(bytes, map, wish.store.layer, wish.store.mappings, sha256Of, options);
+    if ('undo' in wish) {
+      const write = await this.#sources.ended(wish.undo);
+      const stood = write.ok ? await this.#vault.read(write.value.before) : write;
+      return stood.ok ? planRestore(bytes, stood.value, map, 'whole', sha256Of) : stood;
+    }
     const target = await this.#vault.read(wish.restore.image);
     if (!target.ok) return target;
     if (wish.restore.scope === 'whole' && !(await this.#isOfOnePad(image, wish.restore.image)))
@@ -173,6 +179,13 @@ export class ImageDesk {
     entries: readonly VaultEntry[],
   ): Promise<Result<NumberSource>> {
     if ('store' in wish) return sourceOf(wish.store, this.#sources);
+    if ('undo' in wish) {
+      const write = await this.#sources.ended(wish.undo);
+      if (!write.ok) return write;
+      // The journal is the proof that this pad held that image, whatever else is known of it.
+      const pad = ownerOf(write.value.identity, write.value.unit);
+      return owners.some((one) => unitKey(one) === unitKey(pad)) ? done({ pad, domain: null }) : otherPad();
+    }
     const theirs = 'restore' in wish ? ownersOf(wish.restore.image, entries) : owners;
     return done({ pad: nearestOwner(theirs, owners), domain: null });
   }

@@ -2,16 +2,18 @@
 import type { NumberSource } from '../../core/image/number-source.ts';
 import { kinshipOf, type Kinship, type PadOwner } from '../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../core/result.ts';
-import type { Request } from '../../shared/contract.ts';
+import type { Reply, Request } from '../../shared/contract.ts';
 import type { VaultEntry } from '../store/vault.ts';
 
 type StoreWish = Extract<Request<'images.plan'>['wish'], { store: unknown }>['store'];
 
-/** What the bench itself knows of a survey or a kept mapping: the page's word is not taken for it. */
+/** What the bench itself knows of a survey, a kept mapping or a write: the page's word is not taken for it. */
 export interface NumberSources {
   survey(survey: string): Promise<Result<NumberSource>>;
   /** Null where no mapping is kept under the name. */
   kept(name: string): NumberSource | null;
+  /** A write that ended. */
+  ended(journal: string): Promise<Result<Reply<'journals.list'>[number]>>;
 }
 
 /** The pads that an image was read from by the program; none for a file of which nothing more is known. */

@@ -7,6 +7,7 @@ import type { Reply } from '../../shared/contract.ts';
 import type { JournalHead, JournalStore, KeptJournal, RottedJournal } from '../store/journal.ts';
 import { sha256Of, type Vault } from '../store/vault.ts';
 import { padKey, unitKey } from './pad-key.ts';
+import { otherPad } from './write-refusals.ts';
 
 export type JournalSummary = Reply<'journals.list'>[number];
 
@@ -46,6 +47,18 @@ export class JournalDesk {
   /** The newest of each pad: it takes up what an older one left. */
   async list(): Promise<JournalSummary[]> {
     return (await this.#newest()).map((one) => this.#summary(one));
+  }
+
+  async all(): Promise<Reply<'journals.all'>> {
+    const rotted = (await this.rotted()).map(({ journal, problem }) => ({ journal, says: problem.says }));
+    return { open: await this.list(), rotted, ended: await this.#ended() };
+  }
+
+  /** A write whose end is known. */
+  async ended(id: string): Promise<Result<JournalSummary>> {
+    const found = (await this.#ended()).find(({ journal }) => journal === id);
+    if (found !== undefined) return done(found);
+    return failed('journal-unknown', 'This write is not among those that ended; choose one from the list.');
   }
 
   /** While its memory was not asked yet `unit` is undefined: then a journal of any pad like it. */
@@ -102,6 +115,10 @@ export class JournalDesk {
     for (const { id, head } of journals) if (isOver(head)) await this.#store.close(id);
   }
 
+  async #ended(): Promise<JournalSummary[]> {
+    return (await this.#store.over()).map((one) => this.#summary(one));
+  }
+
   #summary({ id, head }: KeptJournal): JournalSummary {
     const { before, changes } = head.origin ?? head;
     const { at, pad: identity, map, origin } = head;
@@ -134,8 +151,4 @@ export class JournalDesk {
 function isOneWrite(one: JournalHead, other: JournalHead): boolean {
   const [first, second] = [one.origin ?? one, other.origin ?? other];
   return first.before === second.before && first.after === second.after;
-}
-
-export function otherPad(): ReturnType<typeof failed> {
-  return failed('journal-other-pad', 'This journal is of another pad; connect the pad that the write was begun on.');
 }

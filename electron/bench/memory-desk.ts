@@ -9,14 +9,13 @@ import { ownerOf } from '../../core/pad/owner.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Reply, Request } from '../../shared/contract.ts';
 import { sha256Of } from '../store/vault.ts';
-import { otherPad } from './journal-desk.ts';
 import type { MemoryPorts } from './memory-ports.ts';
 import { MemoryRun, type MemoryEnd, type MemoryState } from './memory-run.ts';
 import type { PadSession } from './pad-session.ts';
 import { orderWish, padIn, type Ready } from './order-wish.ts';
-import type { ReadImage, WriteOrder } from './write-order.ts';
+import { steadyDigest, type ReadImage, type WriteOrder } from './write-order.ts';
 import { writeJournal } from './write-journal.ts';
-import { notAccepted, standsInTheWay } from './write-refusals.ts';
+import { notAccepted, otherPad, standsInTheWay } from './write-refusals.ts';
 import { TOKEN_SECONDS, WriteTokens } from './write-tokens.ts';
 
 interface Underway {
@@ -28,6 +27,7 @@ export class MemoryDesk {
   readonly #ports: MemoryPorts;
   readonly #underway = new Map<string, Underway>();
   readonly #states = new Map<string, MemoryState>();
+  /** The image that was read last, until a write makes it an old one. */
   readonly #images = new Map<string, ReadImage>();
   /** The journal that the image read last was looked at for. */
   readonly #looked = new Map<string, string>();
@@ -50,11 +50,6 @@ export class MemoryDesk {
     return this.#underway.get(pad)?.run.state ?? this.#states.get(pad) ?? null;
   }
 
-  /** The image that was read last, until a write makes it an old one. */
-  imageOf(pad: string): ReadImage | null {
-    return this.#images.get(pad) ?? null;
-  }
-
   async about(pad: string): Promise<Result<Reply<'memory.about'>>> {
     const session = this.#ports.rack.session(pad);
     if (!session.ok) return session;
@@ -70,6 +65,7 @@ export class MemoryDesk {
       says: stands?.says ?? null,
       cautions: writeCautions(image?.map ?? null),
       image: image?.image ?? null,
+      map: image?.map.id ?? null,
       journal: await this.#ports.journals.ofPad(identity, image?.unit),
       rotted: (await this.#ports.journals.rotted()).map(({ journal, problem }) => ({ journal, says: problem.says })),
     });
@@ -120,6 +116,7 @@ export class MemoryDesk {
     const { patch, job, asks } = order.value;
     return done({
       token: this.#tokens.issue(pad, order.value),
+      memory: steadyDigest(read),
       expiresInSeconds: TOKEN_SECONDS,
       changes: patch.changes,
       blocks: job.blocks.map(({ offset, new: bytes }) => ({ offset, bytes: bytes.length })),

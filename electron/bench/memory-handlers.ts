@@ -32,6 +32,7 @@ export function memoryHandlers(ports: MemoryHandlerPorts): Handlers<MemoryCall> 
     'memory.show': ({ pad, journal }) => desk.show(pad, journal),
     'memory.latest': ({ pad }) => done({ state: desk.latest(pad) }),
     'journals.list': async () => done(await journals.list()),
+    'journals.all': async () => done(await journals.all()),
     'journals.dismiss': async ({ journal }) => {
       const dismissed = await journals.dismiss(journal);
       if (!dismissed.ok) return dismissed;

@@ -1,19 +1,24 @@
 /** The memory desk behind the contract, and what it tells. */
+import path from 'node:path';
 import type { Result } from '../../core/result.ts';
 import type { Reply } from '../../shared/contract.ts';
+import { JournalStore } from '../store/journal.ts';
 import type { Vault } from '../store/vault.ts';
+import { WriteSwitch } from '../store/write-switch.ts';
 import type { BenchOptions } from './bench-options.ts';
 import type { Handlers } from './call-handlers.ts';
 import type { EventBoard } from './event-board.ts';
+import { JournalDesk } from './journal-desk.ts';
 import type { MapShelf } from './map-shelf.ts';
-import type { MemoryDesk } from './memory-desk.ts';
+import { MemoryDesk } from './memory-desk.ts';
 import { memoryHandlers } from './memory-handlers.ts';
-import { memoryParts } from './memory-parts.ts';
 import type { MemoryPorts } from './memory-ports.ts';
 import type { PadRack } from './pad-rack.ts';
 import type { PadRegistry } from './pad-registry.ts';
 import type { PlanBoard } from './plan-board.ts';
+import { ProtocolShelf } from './protocol-shelf.ts';
 import { tellLatest } from './tell-latest.ts';
+import { WriteGate } from './write-gate.ts';
 
 export interface MemorySidePorts extends Pick<MemoryPorts, 'isCaptured' | 'quiet'> {
   readonly options: Pick<BenchOptions, 'folder' | 'version' | 'clock' | 'lock'>;
@@ -31,6 +36,7 @@ export interface MemorySidePorts extends Pick<MemoryPorts, 'isCaptured' | 'quiet
 
 interface MemorySide {
   readonly desk: MemoryDesk;
+  readonly journals: JournalDesk;
   readonly handlers: Handlers<keyof ReturnType<typeof memoryHandlers>>;
 }
 
@@ -43,21 +49,30 @@ export function memorySide({ options, registry, events, ...ports }: MemorySidePo
   );
   const noted = (): void => void tellJournals();
   const mapped = (): void => void tellMaps();
-  const { desk, journals, store } = memoryParts({
-    folder,
+  const now = (): Date => clock.now();
+  const store = new JournalStore(path.join(folder, 'journals'), now);
+  const journals = new JournalDesk(store, vault, (pad) => registry.padOf(pad));
+  const desk = new MemoryDesk({
     version,
     clock,
     rack,
-    registry,
     lock,
     vault,
     maps,
     plans,
+    store,
+    journals,
+    protocols: new ProtocolShelf(path.join(folder, 'protocols')),
+    gate: new WriteGate(new WriteSwitch(path.join(folder, 'writable-pads.json'), now)),
     isCaptured,
     quiet,
     tell: (state) => events.tell('memory.state', state),
     kept: () => void tellImages(),
     noted,
   });
-  return { desk, handlers: memoryHandlers({ desk, journals, store, maps, openSurvey, startOf, noted, mapped }) };
+  return {
+    desk,
+    journals,
+    handlers: memoryHandlers({ desk, journals, store, maps, openSurvey, startOf, noted, mapped }),
+  };
 }

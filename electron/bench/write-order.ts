@@ -37,6 +37,13 @@ export interface WriteOrder {
   readonly asks: readonly PatchAsk[];
 }
 
+/** Alike for two readings where the memory, its map and the pad's unit are, but for what changes by itself. */
+export function steadyDigest({ bytes, map, unit }: ReadImage): string {
+  const steady = Uint8Array.from(bytes);
+  for (const { offset, length } of map.volatile) steady.fill(0, offset, offset + length);
+  return sha256Of(new TextEncoder().encode(JSON.stringify({ unit, map, bytes: sha256Of(steady) })));
+}
+
 /**
  * A plan as it was made for the image that was read from this pad, or for a kept one that the pad still holds but for what
  * changes by itself: `kept` reads that.

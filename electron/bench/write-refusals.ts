@@ -35,6 +35,10 @@ export function switchedOff(): Problem {
   return say('memory-off', 'Writing to this pad is switched off; switch it on for this pad first.');
 }
 
+export function otherPad(): ReturnType<typeof failed> {
+  return failed('journal-other-pad', 'This journal is of another pad; connect the pad that the write was begun on.');
+}
+
 function say(code: string, says: string): Problem {
   return failed(code, says).problem;
 }

@@ -1,87 +1,45 @@
-/** The bench's own memory desk over one pad, for the length of one command. */
-import path from 'node:path';
-import { kinshipOf, ownerOf } from '../../../core/pad/owner.ts';
+/** The bench and the one pad of a command, for as long as that takes. */
+import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
-import { ImageDesk } from '../../bench/image-desk.ts';
-import { noLoopDelay } from '../../bench/loop-delay.ts';
-import { MapShelf } from '../../bench/map-shelf.ts';
-import type { MemoryDesk } from '../../bench/memory-desk.ts';
-import { memoryParts } from '../../bench/memory-parts.ts';
-import type { MemoryState } from '../../bench/memory-run.ts';
+import type { CallName, Reply, Request } from '../../../shared/contract.ts';
+import type { Bench } from '../../bench/bench-port.ts';
 import { padKey } from '../../bench/pad-key.ts';
-import { PadRack } from '../../bench/pad-rack.ts';
-import { PlanBoard } from '../../bench/plan-board.ts';
-import { SampleBoard } from '../../bench/sample-board.ts';
 import type { VirtualClock } from '../../bench/virtual-clock.ts';
-import { Confirmations } from '../../store/confirmations.ts';
-import { findPlaces } from '../../store/places.ts';
-import { Vault } from '../../store/vault.ts';
-import { programVersion } from '../program-version.ts';
+import { atBench } from './command-bench.ts';
 import { holdPad, type HeldPad, type MemoryChoice } from './memory-pad.ts';
-import { memoryTeller } from './memory-progress.ts';
+import { memoryTeller, type MemoryState } from './memory-progress.ts';
 import { sayProblem, type ExitCode, type Terminal } from './terminal.ts';
-
-export const PAD = 'pad';
 
 const INTERRUPTS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
 export class MemoryBench {
-  readonly rack: PadRack;
-  readonly desk: MemoryDesk;
-  readonly images: ImageDesk;
-  readonly vault = new Vault(findPlaces().vault);
-  readonly maps: MapShelf;
-  readonly plans = new PlanBoard();
-  readonly confirmations: Confirmations;
-  readonly identity: HeldPad['source']['transport']['identity'];
+  readonly pad: string;
+  readonly identity: PadIdentity;
+  readonly #bench: Bench;
   #ended: (state: MemoryState) => void = () => undefined;
   #isInterrupted = false;
 
-  constructor(terminal: Terminal, { source, clock, virtual, lock }: HeldPad) {
-    const folder = findPlaces().data;
-    const now = (): Date => new Date();
-    const say = memoryTeller(terminal, virtual === null);
-    this.identity = source.transport.identity;
-    this.rack = new PadRack({
-      clock,
-      board: new SampleBoard(),
-      loopDelay: noLoopDelay,
-      tellHealth: () => undefined,
-      delayed: () => undefined,
-      changed: () => undefined,
+  constructor(
+    bench: Bench,
+    { pad, identity }: Pick<Reply<'pads.list'>[number], 'pad' | 'identity'>,
+    say: (state: MemoryState) => void,
+  ) {
+    this.#bench = bench;
+    this.pad = pad;
+    this.identity = identity;
+    bench.listen('memory.state', (state) => {
+      say(state);
+      if (state.end !== null) this.#ended(state);
     });
-    this.maps = new MapShelf(path.join(folder, 'maps'));
-    // Here numbers come from patches and kept images alone.
-    this.images = new ImageDesk(this.vault, this.maps, this.plans, now, {
-      survey: () => Promise.resolve(failed('survey-unknown', 'No survey is planned from here; plan a patch first.')),
-      kept: () => null,
-    });
-    this.confirmations = new Confirmations(path.join(folder, 'confirmations'), now);
-    const { desk } = memoryParts({
-      folder,
-      version: programVersion,
-      clock,
-      rack: this.rack,
-      registry: { padOf: (owner) => (kinshipOf(owner, ownerOf(this.identity, null)) === 'other' ? null : PAD) },
-      lock,
-      vault: this.vault,
-      maps: this.maps,
-      plans: this.plans,
-      isCaptured: () => false,
-      quiet: () => undefined,
-      tell: (state) => {
-        say(state);
-        if (state.end !== null) this.#ended(state);
-      },
-      kept: () => undefined,
-      noted: () => undefined,
-    });
-    this.desk = desk;
   }
 
   /** What the pad is remembered by. */
   get key(): string {
     return padKey(this.identity);
+  }
+
+  handle<N extends CallName>(name: N, request: Request<N>): Promise<Result<Reply<N>>> {
+    return this.#bench.handle(name, request);
   }
 
   /** Plays a session to its end; one that failed is a problem. */
@@ -97,7 +55,7 @@ export class MemoryBench {
   /** The session under way ends, a write that was begun is rolled back, and no other begins. */
   interrupt(): void {
     this.#isInterrupted = true;
-    this.desk.abort(PAD);
+    void this.handle('memory.abort', { pad: this.pad });
   }
 }
 
@@ -109,27 +67,35 @@ export async function atMemoryBench(
 ): Promise<ExitCode> {
   const held = await holdPad(terminal, choice);
   if (!held.ok) return sayProblem(terminal, held.problem);
-  const bench = new MemoryBench(terminal, held.value);
-  const interrupt = (): void => bench.interrupt();
-  for (const signal of INTERRUPTS) process.on(signal, interrupt);
+  const { virtual, release } = held.value;
   try {
-    return await settle(held.value.virtual, openAndWork(terminal, bench, held.value, work));
+    return await settle(virtual, atPad(terminal, held.value, work));
   } finally {
-    for (const signal of INTERRUPTS) process.off(signal, interrupt);
-    await bench.rack.stop();
-    await held.value.release();
+    await release();
   }
 }
 
-async function openAndWork(
+function atPad(
   terminal: Terminal,
-  bench: MemoryBench,
-  { source }: HeldPad,
+  { source, virtual, ...parts }: HeldPad,
   work: (bench: MemoryBench) => Promise<ExitCode>,
 ): Promise<ExitCode> {
-  const opened =
-    source.problem === null ? await bench.rack.open(PAD, source) : failed(source.problem.code, source.problem.says);
-  return opened.ok ? work(bench) : sayProblem(terminal, opened.problem);
+  if (source.problem !== null) return Promise.resolve(sayProblem(terminal, source.problem));
+  return atBench(parts, [source], async (service) => {
+    const pads = await service.handle('pads.list', {});
+    if (!pads.ok) return sayProblem(terminal, pads.problem);
+    const [only] = pads.value;
+    if (only === undefined) return sayProblem(terminal, padGone().problem);
+    const bench = new MemoryBench(service, only, memoryTeller(terminal, virtual === null));
+    const interrupt = (): void => bench.interrupt();
+    for (const signal of INTERRUPTS) process.on(signal, interrupt);
+    try {
+      const opened = await service.handle('pads.open', { pad: only.pad });
+      return opened.ok ? await work(bench) : sayProblem(terminal, opened.problem);
+    } finally {
+      for (const signal of INTERRUPTS) process.off(signal, interrupt);
+    }
+  });
 }
 
 /** Lets virtual time pass until the work is over. */
@@ -139,4 +105,8 @@ async function settle<T>(virtual: VirtualClock | null, work: Promise<T>): Promis
   work.then(ended, ended);
   await virtual?.run(() => isOver);
   return work;
+}
+
+function padGone(): ReturnType<typeof failed> {
+  return failed('pad-gone', 'The pad is no longer there; plug it in again.');
 }

@@ -1,40 +1,37 @@
 /** `memory journal …` and `memory restore --journal`: writes that were broken off, and what to do about them. */
-import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { ownerOf } from '../../../core/pad/owner.ts';
 import { padMarks } from '../../../core/pad/pad-name.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
-import { journalParts } from '../../bench/memory-parts.ts';
-import { otherPad } from '../../bench/journal-desk.ts';
+import type { Reply } from '../../../shared/contract.ts';
+import type { Bench } from '../../bench/bench-port.ts';
 import { padKey } from '../../bench/pad-key.ts';
-import type { ReadImage } from '../../bench/write-order.ts';
-import { findPlaces } from '../../store/places.ts';
-import { Vault } from '../../store/vault.ts';
-import { atMemoryBench, PAD, type MemoryBench } from './memory-bench.ts';
+import { otherPad } from '../../bench/write-refusals.ts';
+import { atBareBench } from './command-bench.ts';
+import { atMemoryBench, type MemoryBench } from './memory-bench.ts';
 import { showOrWrite, tellEnd, whyNotWrite } from './memory-confirm.ts';
 import { choicePadOf, type MemoryChoice } from './memory-pad.ts';
-import { readPad } from './memory-read.ts';
-import { restoreKept, type WriteOptions } from './memory-write.ts';
+import type { MemoryState } from './memory-progress.ts';
+import { readAlready, readPad } from './memory-read.ts';
+import { showPlanned, type WriteOptions } from './memory-write.ts';
 import { outputHead } from './output.ts';
 import { drawTable } from './tables.ts';
 import { EXIT, sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 
 /** A write by its journal, whether its end is known or not. */
 interface KnownWrite {
-  readonly id: string;
   readonly isOpen: boolean;
-  readonly identity: PadIdentity;
-  /** The image before it. */
-  readonly before: string;
-  readonly map: string;
-  /** What its pad told of itself; undefined where the journal is open, for there the desk looks at it. */
-  readonly unit?: string | null;
+  readonly write: Reply<'journals.list'>[number];
 }
 
-export async function listJournals(terminal: Terminal): Promise<ExitCode> {
-  const { journals, store } = parts();
-  const open = await journals.list();
-  const { rotted } = await store.open();
-  for (const { problem } of rotted) terminal.say(`stickwright: ${problem.says}`);
+export function listJournals(terminal: Terminal): Promise<ExitCode> {
+  return atBareBench((bench) => tellJournals(terminal, bench));
+}
+
+async function tellJournals(terminal: Terminal, bench: Bench): Promise<ExitCode> {
+  const all = await bench.handle('journals.all', {});
+  if (!all.ok) return sayProblem(terminal, all.problem);
+  const { open, rotted } = all.value;
+  for (const { says } of rotted) terminal.say(`stickwright: ${says}`);
   const marks = padMarks(
     open.map(({ identity, unit }) => ({ product: identity.product, pad: ownerOf(identity, unit) })),
   );
@@ -50,23 +47,24 @@ export async function listJournals(terminal: Terminal): Promise<ExitCode> {
   if (terminal.json) {
     // Which pads are connected is not looked at here.
     const told = open.map((one) => ({ ...one, pad: undefined }));
-    const unread = rotted.map(({ journal, problem }) => ({ journal, says: problem.says }));
-    await terminal.print(JSON.stringify({ ...outputHead('memory-journals'), journals: told, rotted: unread }));
+    await terminal.print(JSON.stringify({ ...outputHead('memory-journals'), journals: told, rotted }));
   } else if (open.length === 0 && rotted.length === 0) terminal.say('No write was broken off.');
   else if (open.length > 0) await terminal.print(drawTable(heads, rows));
   return EXIT.done;
 }
 
-export async function dismissJournal(terminal: Terminal, id: string): Promise<ExitCode> {
-  const dismissed = await parts().journals.dismiss(id);
-  return dismissed.ok ? listJournals(terminal) : sayProblem(terminal, dismissed.problem);
+export function dismissJournal(terminal: Terminal, journal: string): Promise<ExitCode> {
+  return atBareBench(async (bench) => {
+    const dismissed = await bench.handle('journals.dismiss', { journal });
+    return dismissed.ok ? tellJournals(terminal, bench) : sayProblem(terminal, dismissed.problem);
+  });
 }
 
 /** Reads the pad and tells what the write left; where that is before or after, the journal is over. */
 export function showJournal(terminal: Terminal, id: string, choice: MemoryChoice): Promise<ExitCode> {
   return atJournal(terminal, id, choice, async (bench, { isOpen }) => {
     if (!isOpen) return sayProblem(terminal, notOpen(id).problem);
-    const state = await bench.play(() => bench.desk.show(PAD, id));
+    const state = await look(bench, id);
     return tellEnd(terminal, bench, state, state.ok ? (state.value.end ?? 'failed') : 'failed');
   });
 }
@@ -78,43 +76,25 @@ export function finishJournal(terminal: Terminal, id: string, options: WriteOpti
     if (!isOpen) return sayProblem(terminal, notOpen(id).problem);
     const shut = await whyNotWrite(bench, confirm);
     if (shut !== null) return sayProblem(terminal, shut);
-    const state = await bench.play(() => bench.desk.show(PAD, id));
+    const state = await look(bench, id);
     if (!state.ok || state.value.end !== 'differs') return tellEnd(terminal, bench, state, 'after');
-    return showOrWrite(
-      terminal,
-      bench,
-      { wish: { finish: id }, of: `finish ${id}`, sought: 'after' },
-      { confirm, accept },
-    );
+    return showOrWrite(terminal, bench, { wish: { finish: id }, sought: 'after' }, { confirm, accept });
   });
 }
 
 /** Brings back what stood before a write, broken off or ended. */
 export function restoreJournal(terminal: Terminal, id: string, options: WriteOptions): Promise<ExitCode> {
   const { confirm, accept, ...choice } = options;
-  return atJournal(terminal, id, choice, async (bench, { isOpen, before, map, unit }) => {
+  return atJournal(terminal, id, choice, async (bench, { isOpen, write }) => {
     const shut = await whyNotWrite(bench, confirm);
     if (shut !== null) return sayProblem(terminal, shut);
-    const state = isOpen ? await bench.play(() => bench.desk.show(PAD, id)) : null;
+    const state = isOpen ? await look(bench, id) : null;
     if (state !== null && (!state.ok || state.value.end === 'before')) return tellEnd(terminal, bench, state, 'before');
     if (state?.value.end === 'differs')
-      return showOrWrite(
-        terminal,
-        bench,
-        { wish: { restore: id }, of: `restore ${id}`, sought: 'before' },
-        { confirm, accept },
-      );
-    const read = state === null ? await readPad(bench, map) : readAlready(bench);
+      return showOrWrite(terminal, bench, { wish: { restore: id }, sought: 'before' }, { confirm, accept });
+    const read = state === null ? await readPad(bench, write.map) : await readAlready(bench);
     if (!read.ok) return sayProblem(terminal, read.problem);
-    // Of an open journal it was looked at already.
-    if (unit !== undefined && unit !== read.value.unit) return sayProblem(terminal, otherPad().problem);
-    const kept = await bench.vault.read(before);
-    if (!kept.ok) return sayProblem(terminal, kept.problem);
-    // The journal is the proof that this pad held that image.
-    const pad = { ...ownerOf(bench.identity, read.value.unit), product: bench.identity.product };
-    const noted = await bench.vault.keep(kept.value, `before the write ${id}`, map, new Date(), pad);
-    if (!noted.ok) return sayProblem(terminal, noted.problem);
-    return restoreKept(terminal, bench, read.value, before, 'whole', { confirm, accept });
+    return showPlanned(terminal, bench, read.value, { undo: id }, { confirm, accept });
   });
 }
 
@@ -123,32 +103,32 @@ async function atJournal(
   terminal: Terminal,
   id: string,
   choice: MemoryChoice,
-  work: (bench: MemoryBench, write: KnownWrite) => Promise<ExitCode>,
+  work: (bench: MemoryBench, known: KnownWrite) => Promise<ExitCode>,
 ): Promise<ExitCode> {
-  const write = await findWrite(id);
-  if (!write.ok) return sayProblem(terminal, write.problem);
+  const known = await atBareBench((bench) => findWrite(bench, id));
+  if (!known.ok) return sayProblem(terminal, known.problem);
+  const { identity } = known.value.write;
   const isNamed = choice.pad !== undefined || choice.demo !== undefined;
-  const found = isNamed ? done(choice) : await choicePadOf(write.value.identity);
+  const found = isNamed ? done(choice) : await choicePadOf(identity);
   if (!found.ok) return sayProblem(terminal, found.problem);
   return atMemoryBench(terminal, { ...choice, ...found.value }, (bench) =>
-    bench.key === padKey(write.value.identity)
-      ? work(bench, write.value)
+    bench.key === padKey(identity)
+      ? work(bench, known.value)
       : Promise.resolve(sayProblem(terminal, otherPad().problem)),
   );
 }
 
-async function findWrite(id: string): Promise<Result<KnownWrite>> {
-  const { journals, store } = parts();
-  const open = (await journals.list()).find(({ journal }) => journal === id);
-  if (open !== undefined) return done({ id, isOpen: true, ...open });
-  const rotted = (await journals.rotted()).find((one) => one.journal === id);
-  if (rotted !== undefined) return { ok: false, problem: rotted.problem };
-  const over = (await store.over()).find((one) => one.id === id);
-  if (over !== undefined) {
-    const { pad, map, before, origin } = over.head;
-    const kept = { map: map.id, before: origin?.before ?? before, unit: pad.unit };
-    return done({ id, isOpen: false, identity: pad, ...kept });
-  }
+async function findWrite(bench: Bench, id: string): Promise<Result<KnownWrite>> {
+  const all = await bench.handle('journals.all', {});
+  if (!all.ok) return all;
+  const isIts = ({ journal }: { readonly journal: string }): boolean => journal === id;
+  const { open, rotted, ended } = all.value;
+  const broken = open.find(isIts);
+  if (broken !== undefined) return done({ isOpen: true, write: broken });
+  const unread = rotted.find(isIts);
+  if (unread !== undefined) return failed('journal-rotted', unread.says);
+  const over = ended.find(isIts);
+  if (over !== undefined) return done({ isOpen: false, write: over });
   return failed(
     'journal-unknown',
     `There is no journal "${id}"; \`stickwright memory journal\` lists those there are.`,
@@ -159,17 +139,7 @@ function notOpen(id: string): ReturnType<typeof failed> {
   return failed('journal-over', `The write ${id} has ended; \`memory restore --journal ${id}\` undoes it.`);
 }
 
-function readAlready(bench: MemoryBench): Result<ReadImage> {
-  const read = bench.desk.imageOf(PAD);
-  return read === null ? failed('memory-not-read', 'The memory of this pad was not read; try again.') : done(read);
-}
-
-function parts(): ReturnType<typeof journalParts> {
-  const { data, vault } = findPlaces();
-  return journalParts({
-    folder: data,
-    registry: { padOf: () => null },
-    vault: new Vault(vault),
-    now: () => new Date(),
-  });
+/** Reads the pad and looks at what the write left. */
+function look(bench: MemoryBench, journal: string): Promise<Result<MemoryState>> {
+  return bench.play(() => bench.handle('memory.show', { pad: bench.pad, journal }));
 }

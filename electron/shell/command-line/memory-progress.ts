@@ -1,6 +1,8 @@
 /** How far a memory session is, on standard error: each step by its words, a long one by quarters. */
-import type { MemoryState } from '../../bench/memory-run.ts';
+import type { EventPayload } from '../../../shared/contract.ts';
 import type { Terminal } from './terminal.ts';
+
+export type MemoryState = EventPayload<'memory.state'>;
 
 /** `isTimed`: the time left means something, for the pad lives by the machine's clock. */
 export function memoryTeller(terminal: Terminal, isTimed: boolean): (state: MemoryState) => void {

@@ -1,7 +1,7 @@
 /** What the memory commands print: what would be written, and what a session ended with. */
 import { row } from '../../../core/measure/table.ts';
-import type { MemoryState } from '../../bench/memory-run.ts';
 import type { Reply } from '../../../shared/contract.ts';
+import type { MemoryState } from './memory-progress.ts';
 import { drawSections } from './tables.ts';
 
 type Preview = Reply<'memory.preview'>;

@@ -1,15 +1,13 @@
 /** `memory write` and `memory restore`: a patch or a kept image into a pad, shown first and confirmed then. */
 import type { AskCode } from '../../../core/image/ask.ts';
 import { parsePatch } from '../../../core/image/patch.ts';
-import type { RestoreScope } from '../../../core/image/plan-restore.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
-import type { ReadImage } from '../../bench/write-order.ts';
-import { sha256Of } from '../../store/vault.ts';
+import type { Request } from '../../../shared/contract.ts';
 import { readJson } from './input-files.ts';
 import { atMemoryBench, type MemoryBench } from './memory-bench.ts';
 import { showOrWrite, whyNotWrite, type Word } from './memory-confirm.ts';
 import type { MemoryChoice } from './memory-pad.ts';
-import { readPad } from './memory-read.ts';
+import { readPad, type ReadImage } from './memory-read.ts';
 import { sayProblem, type ExitCode, type Terminal } from './terminal.ts';
 
 export interface WriteOptions extends MemoryChoice {
@@ -30,15 +28,13 @@ export async function writePatch(terminal: Terminal, file: string, options: Writ
   const patch = json.ok ? parsePatch(json.value) : json;
   if (!patch.ok) return sayProblem(terminal, patch.problem);
   return atMemoryBench(terminal, choice, async (bench) => {
-    const map = await bench.maps.find(patch.value.map);
-    if (!map.ok) return sayProblem(terminal, map.problem);
+    const held = await bench.handle('images.readPatch', { text: JSON.stringify(patch.value) });
+    if (!held.ok) return sayProblem(terminal, held.problem);
     const shut = await whyNotWrite(bench, confirm);
     if (shut !== null) return sayProblem(terminal, shut);
     const read = await readPad(bench, mapId);
     if (!read.ok) return sayProblem(terminal, read.problem);
-    const { plan } = bench.plans.hold(patch.value, map.value, 'file', []);
-    const of = `write ${sha256Of(new TextEncoder().encode(JSON.stringify(patch.value)))}`;
-    return showOrWrite(terminal, bench, { wish: { plan }, of, sought: 'after' }, { confirm, accept });
+    return showOrWrite(terminal, bench, { wish: { plan: held.value.plan }, sought: 'after' }, { confirm, accept });
   });
 }
 
@@ -52,36 +48,34 @@ export function restoreImage(terminal: Terminal, options: RestoreOptions): Promi
     const read = await readPad(bench, map);
     if (!read.ok) return sayProblem(terminal, read.problem);
     const scope = whole === true ? 'whole' : 'calibration';
-    return restoreKept(terminal, bench, read.value, target.value, scope, { confirm, accept });
+    const wish = { restore: { image: target.value, scope } } as const;
+    return showPlanned(terminal, bench, read.value, wish, { confirm, accept });
   });
 }
 
-/** Plans from what was just read to the kept image, and shows that or writes it. */
-export async function restoreKept(
+/** Plans from what was just read, and shows that or writes it. */
+export async function showPlanned(
   terminal: Terminal,
   bench: MemoryBench,
   read: ReadImage,
-  target: string,
-  scope: RestoreScope,
+  wish: Request<'images.plan'>['wish'],
   word: Word,
 ): Promise<ExitCode> {
-  const wish = { restore: { image: target, scope } };
-  const plan = await bench.images.plan({ image: read.image, map: read.map.id, wish });
+  const plan = await bench.handle('images.plan', { ...read, wish });
   if (!plan.ok) return sayProblem(terminal, plan.problem);
-  const of = `restore ${scope} ${target}`;
-  return showOrWrite(terminal, bench, { wish: { plan: plan.value.plan }, of, sought: 'after' }, word);
+  return showOrWrite(terminal, bench, { wish: { plan: plan.value.plan }, of: wish, sought: 'after' }, word);
 }
 
 /** A kept image by its SHA-256 or the beginning of it, proved against it. */
 async function findKept(bench: MemoryBench, image: string): Promise<Result<string>> {
-  const entries = await bench.vault.entries();
-  if (!entries.ok) return entries;
-  const found = new Set(entries.value.map(({ sha256 }) => sha256).filter((sha) => sha.startsWith(image)));
+  const listed = await bench.handle('images.list', {});
+  if (!listed.ok) return listed;
+  const found = listed.value.map((one) => one.image).filter((sha) => sha.startsWith(image));
   const [only] = found;
   if (only === undefined)
     return failed('image-unknown', `No kept image has a SHA-256 that begins with "${image}"; check it.`);
-  if (found.size > 1)
-    return failed('image-ambiguous', `${String(found.size)} kept images begin with "${image}"; give more of it.`);
-  const read = await bench.vault.read(only);
-  return read.ok ? done(only) : read;
+  if (found.length > 1)
+    return failed('image-ambiguous', `${String(found.length)} kept images begin with "${image}"; give more of it.`);
+  const proved = await bench.handle('images.export', { image: only, from: 0 });
+  return proved.ok ? done(only) : proved;
 }

@@ -13,6 +13,7 @@ const about: About = {
   cautions: ['Keep a backup elsewhere.'],
   image: null,
   journal: null,
+  map: null,
   rotted: [],
 };
 const running: SessionState = {
@@ -30,7 +31,7 @@ const running: SessionState = {
   bytes: [],
   problem: null,
 };
-const preview = { token: 't1', expiresInSeconds: 60, changes: [], blocks: [], asks: [], cautions: [] };
+const preview = { token: 't1', memory: 'm', expiresInSeconds: 60, changes: [], blocks: [], asks: [], cautions: [] };
 
 async function inHand(answers: Parameters<typeof scriptedBench>[0] = {}) {
   const bench = scriptedBench({

@@ -16,6 +16,7 @@ const about: About = {
   cautions: [],
   image: read,
   journal: null,
+  map: null,
   rotted: [],
 };
 
@@ -27,7 +28,8 @@ it('one call plans the restore on what was read from the pad and asks for its pr
       done({ plan: 'plan-1', image, map: 'm', bytes: 1, changes: [], asks: [], patch: '{}' }),
     'memory.about': () => done(about),
     'memory.latest': () => done({ state: null }),
-    'memory.preview': () => done({ token: 't', expiresInSeconds: 60, changes: [], blocks: [], asks: [], cautions: [] }),
+    'memory.preview': () =>
+      done({ token: 't', memory: 'm', expiresInSeconds: 60, changes: [], blocks: [], asks: [], cautions: [] }),
   });
   const [images, memory, selection] = [new MemoryImages(bench), new MemorySession(bench), new Selection()];
   await memory.take('p1');

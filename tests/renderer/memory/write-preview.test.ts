@@ -8,6 +8,7 @@ import { showPart, sole } from '../support/show-part.ts';
 
 const preview: Preview = {
   token: 't1',
+  memory: 'm',
   expiresInSeconds: 5,
   changes: [{ offset: 64, old: '00', new: '01', means: 'user left x.min 800 → 801' }],
   blocks: [{ offset: 64, bytes: 8 }],
