@@ -46,6 +46,40 @@ const roomRules = Object.entries(ROOMS).map(([room, below]) => ({
   to: { path: '^renderer/', pathNot: `^renderer/(${[room, ...below].join('|')})/` },
 }));
 
+/** What a shell may know of the bench: the service and what it is given, */
+const BENCH_DOOR = [
+  'bench',
+  'bench-options',
+  'bench-port',
+  'router',
+  'clock',
+  'virtual-clock',
+  'loop-delay',
+  'limits-in-force',
+  'pad-key',
+  'pad-lock-port',
+  'pad-source',
+  'write-refusals',
+];
+
+/** and, for the command line alone, what works with a file or one pad without the service. */
+const BENCH_PIECES = [
+  'capture-run',
+  'image-owners',
+  'judge-log',
+  'log-answers',
+  'map-catalogue',
+  'map-shelf',
+  'one-survey',
+  'open-log',
+  'pad-session',
+  'pad-stream',
+  'sample-board',
+  'survey-plan',
+];
+
+const notOf = (modules) => `^electron/bench/(?!(${modules.join('|')})\\.ts$)`;
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
@@ -88,6 +122,25 @@ module.exports = {
       severity: 'error',
       from: { path: '^electron/(bench|transport|store)/' },
       to: { path: '^electron/shell/' },
+    },
+    {
+      name: 'shells-call-the-bench',
+      comment: 'a shell calls the service and never puts the parts behind its calls together by itself',
+      severity: 'error',
+      from: { path: '^electron/shell/', pathNot: '^electron/shell/command-line/' },
+      to: { path: notOf(BENCH_DOOR) },
+    },
+    {
+      name: 'commands-call-the-bench',
+      severity: 'error',
+      from: { path: '^electron/shell/command-line/', pathNot: '^electron/shell/command-line/(memory-|command-bench)' },
+      to: { path: notOf([...BENCH_DOOR, ...BENCH_PIECES]) },
+    },
+    {
+      name: 'memory-commands-have-no-other-way',
+      severity: 'error',
+      from: { path: '^electron/shell/command-line/(memory-|command-bench)' },
+      to: { path: notOf(BENCH_DOOR) },
     },
     {
       name: 'renderer-not-electron',
