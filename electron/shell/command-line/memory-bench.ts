@@ -16,15 +16,18 @@ export class MemoryBench {
   readonly pad: string;
   readonly identity: PadIdentity;
   readonly #bench: Bench;
+  readonly #virtual: VirtualClock | null;
   #ended: (state: MemoryState) => void = () => undefined;
   #isInterrupted = false;
 
   constructor(
     bench: Bench,
     { pad, identity }: Pick<Reply<'pads.list'>[number], 'pad' | 'identity'>,
+    virtual: VirtualClock | null,
     say: (state: MemoryState) => void,
   ) {
     this.#bench = bench;
+    this.#virtual = virtual;
     this.pad = pad;
     this.identity = identity;
     bench.listen('memory.state', (state) => {
@@ -48,7 +51,7 @@ export class MemoryBench {
     const over = new Promise<MemoryState>((resolve) => (this.#ended = resolve));
     const begun = await begin();
     if (!begun.ok) return begun;
-    const state = await over;
+    const state = await settle(this.#virtual, over);
     return state.end === 'failed' && state.problem !== null ? { ok: false, problem: state.problem } : done(state);
   }
 
@@ -67,11 +70,10 @@ export async function atMemoryBench(
 ): Promise<ExitCode> {
   const held = await holdPad(terminal, choice);
   if (!held.ok) return sayProblem(terminal, held.problem);
-  const { virtual, release } = held.value;
   try {
-    return await settle(virtual, atPad(terminal, held.value, work));
+    return await atPad(terminal, held.value, work);
   } finally {
-    await release();
+    await held.value.release();
   }
 }
 
@@ -86,19 +88,21 @@ function atPad(
     if (!pads.ok) return sayProblem(terminal, pads.problem);
     const [only] = pads.value;
     if (only === undefined) return sayProblem(terminal, padGone().problem);
-    const bench = new MemoryBench(service, only, memoryTeller(terminal, virtual === null));
+    const bench = new MemoryBench(service, only, virtual, memoryTeller(terminal, virtual === null));
     const interrupt = (): void => bench.interrupt();
     for (const signal of INTERRUPTS) process.on(signal, interrupt);
     try {
-      const opened = await service.handle('pads.open', { pad: only.pad });
+      const opened = await settle(virtual, service.handle('pads.open', { pad: only.pad }));
       return opened.ok ? await work(bench) : sayProblem(terminal, opened.problem);
     } finally {
+      // A session that the work left is ended here, in the pad's own time.
+      await settle(virtual, service.handle('pads.close', { pad: only.pad }));
       for (const signal of INTERRUPTS) process.off(signal, interrupt);
     }
   });
 }
 
-/** Lets virtual time pass until the work is over. */
+/** Lets virtual time pass until the pad's work is over: what the disk takes beside it must not make a confirmation old. */
 async function settle<T>(virtual: VirtualClock | null, work: Promise<T>): Promise<T> {
   let isOver = false;
   const ended = (): void => void (isOver = true);
