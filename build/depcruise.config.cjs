@@ -93,10 +93,10 @@ module.exports = {
     },
     {
       name: 'core-is-pure',
-      comment: 'core imports core and pure numeric packages, nothing else',
+      comment: 'core imports core and packages that only compute, nothing else',
       severity: 'error',
       from: { path: '^core/' },
-      to: { pathNot: '^(core/|node_modules/(@stdlib|pure-rand|zod|crc)/)' },
+      to: { pathNot: '^(core/|node_modules/(pure-rand|zod|crc)/)' },
     },
     {
       name: 'shared-is-schemas',

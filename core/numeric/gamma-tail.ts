@@ -1,4 +1,5 @@
-import gammaln from '@stdlib/math-base-special-gammaln';
+import { logExcess } from './log-excess.ts';
+import { stirlingRemainder } from './stirling-remainder.ts';
 
 /** Terms of either expansion grow with √a; far more than any a in use needs. */
 const termLimit = 100_000;
@@ -6,14 +7,15 @@ const termLimit = 100_000;
 /**
  * Upper regularised incomplete gamma function Q(a, x) = Γ(a, x)/Γ(a): the probability that a chi-square variable with 2a degrees of freedom
  * exceeds 2x, and that a Poisson variable with mean x stays below a whole number a. For a > 0, x ≥ 0; NaN else.
- * The series of 1 − Q below x = a + 1, the continued fraction (Lentz) above: small probabilities keep their digits, about 12 of them
- * at a = 1,000. (The incomplete gamma function of @stdlib is off by per cents where x exceeds 1,000.)
- * Source: DLMF 8.7.1 and 8.9.2.
+ * The series of 1 − Q below x = a + 1, the continued fraction (Lentz) above, both times xᵃe⁻ˣ/Γ(a) from its saddle point: small
+ * probabilities keep their digits, about 13 of them.
+ * Source: DLMF 8.7.1 and 8.9.2; C. Loader, Fast and accurate computation of binomial probabilities (2000).
  */
 export function gammaTail(a: number, x: number): number {
   if (!(a > 0 && x >= 0)) return NaN;
   if (x === 0) return 1;
-  const scale = Math.exp(a * Math.log(x) - x - gammaln(a));
+  if (x === Infinity) return 0;
+  const scale = Math.sqrt(a / (2 * Math.PI)) * Math.exp(a * logExcess(x / a, (x - a) / a) - stirlingRemainder(a));
   return x < a + 1 ? 1 - scale * lowerSeries(a, x) : scale * upperFraction(a, x);
 }
 
