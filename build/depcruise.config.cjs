@@ -46,36 +46,54 @@ const roomRules = Object.entries(ROOMS).map(([room, below]) => ({
   to: { path: '^renderer/', pathNot: `^renderer/(${[room, ...below].join('|')})/` },
 }));
 
+/** The rooms of the service and what each may import of it; bench.ts alone puts them together. */
+const SERVICE = {
+  time: [],
+  calls: [],
+  pads: ['time'],
+  measure: ['calls'],
+  surveys: ['measure', 'pads', 'time'],
+  memory: ['measure', 'pads', 'time', 'calls'],
+};
+
+const serviceRules = Object.entries(SERVICE).map(([room, below]) => ({
+  name: `service-${room}-imports-only-rooms-below`,
+  comment: below.length === 0 ? 'it stands on no other room' : `it stands on ${below.join(', ')}`,
+  severity: 'error',
+  from: { path: `^electron/bench/${room}/` },
+  to: { path: '^electron/bench/', pathNot: `^electron/bench/(${[room, ...below].join('|')})/` },
+}));
+
 /** What a shell may know of the bench: the service and what it is given, */
 const BENCH_DOOR = [
   'bench',
   'bench-options',
-  'bench-port',
-  'router',
-  'clock',
-  'virtual-clock',
-  'loop-delay',
-  'limits-in-force',
-  'pad-key',
-  'pad-lock-port',
-  'pad-source',
-  'write-refusals',
+  'calls/bench-port',
+  'calls/router',
+  'time/clock',
+  'time/virtual-clock',
+  'time/loop-delay',
+  'measure/limits-in-force',
+  'pads/pad-key',
+  'pads/pad-lock-port',
+  'pads/pad-source',
+  'memory/write-refusals',
 ];
 
 /** and, for the command line alone, what works with a file or one pad without the service. */
 const BENCH_PIECES = [
-  'capture-run',
-  'image-owners',
-  'judge-log',
-  'log-answers',
-  'map-catalogue',
-  'map-shelf',
-  'one-survey',
-  'open-log',
-  'pad-session',
-  'pad-stream',
-  'sample-board',
-  'survey-plan',
+  'surveys/captures/capture-run',
+  'memory/image-owners',
+  'measure/judge-log',
+  'measure/log-answers',
+  'memory/map-catalogue',
+  'memory/known-maps',
+  'surveys/one-survey',
+  'measure/open-log',
+  'pads/pad-session',
+  'pads/pad-stream',
+  'pads/sample-feed',
+  'surveys/survey-plan',
 ];
 
 const notOf = (modules) => `^electron/bench/(?!(${modules.join('|')})\\.ts$)`;
@@ -85,6 +103,7 @@ module.exports = {
   forbidden: [
     ...flowRules,
     ...roomRules,
+    ...serviceRules,
     {
       name: 'the-simulation-shares-no-code-with-the-analysis',
       severity: 'error',

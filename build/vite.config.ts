@@ -37,7 +37,7 @@ export default defineConfig({
             main: path.join(root, 'electron/shell/electron/main.ts'),
             local: path.join(root, 'electron/shell/local/main.ts'),
             'command-line': path.join(root, 'electron/shell/command-line/main.ts'),
-            'measure-worker': path.join(root, 'electron/bench/measure-worker.ts'),
+            'measure-worker': path.join(root, 'electron/bench/measure/measure-worker.ts'),
           },
           external: ['electron'],
           output: { format: 'es', entryFileNames: '[name].js' },

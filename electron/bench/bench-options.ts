@@ -1,10 +1,10 @@
 /** What a shell gives the bench: where things are kept and what brings the pads. */
 import type { LogFiles } from '../store/log-files.ts';
-import type { Clock } from './clock.ts';
-import type { LoopDelay } from './loop-delay.ts';
-import type { PadLock } from './pad-lock-port.ts';
-import type { PadWatcher, PlugDemo } from './pad-source.ts';
-import type { SettingsPort } from './settings-port.ts';
+import type { Clock } from './time/clock.ts';
+import type { LoopDelay } from './time/loop-delay.ts';
+import type { PadLock } from './pads/pad-lock-port.ts';
+import type { PadWatcher, PlugDemo } from './pads/pad-source.ts';
+import type { SettingsPort } from './calls/settings-port.ts';
 import type { Reply } from '../../shared/contract.ts';
 
 export interface BenchOptions {

@@ -5,44 +5,44 @@ import { done, failed, type Problem } from '../../core/result.ts';
 import type { EventPayload } from '../../shared/contract.ts';
 import { Vault } from '../store/vault.ts';
 import type { BenchOptions } from './bench-options.ts';
-import type { Bench } from './bench-port.ts';
-import type { Handlers } from './call-handlers.ts';
-import { EventBoard } from './event-board.ts';
-import { ImageDesk } from './image-desk.ts';
-import { imageHandlers } from './image-handlers.ts';
-import { limitsInForce } from './limits-in-force.ts';
-import { MapShelf } from './map-shelf.ts';
-import { MeasureDesk } from './measure-desk.ts';
-import { memorySide } from './memory-side.ts';
+import type { Bench } from './calls/bench-port.ts';
+import type { Handlers } from './calls/call-handlers.ts';
+import { EventFeed } from './calls/event-feed.ts';
+import { KeptImages } from './memory/kept-images.ts';
+import { imageHandlers } from './memory/image-handlers.ts';
+import { limitsInForce } from './measure/limits-in-force.ts';
+import { KnownMaps } from './memory/known-maps.ts';
+import { MeasureThread } from './measure/measure-thread.ts';
+import { createMemory } from './memory/create-memory.ts';
 import { padHandlers } from './pad-handlers.ts';
-import { PadInHand } from './pad-in-hand.ts';
-import { PadRack } from './pad-rack.ts';
-import { PadRegistry } from './pad-registry.ts';
-import { PlanBoard } from './plan-board.ts';
-import { SampleBoard } from './sample-board.ts';
-import { SurveyArchive } from './survey-archive.ts';
-import { SurveyDesk } from './survey-desk.ts';
-import { readLogPiece } from './survey-export.ts';
-import { SurveyImport } from './survey-import.ts';
-import { SurveyShelf } from './survey-shelf.ts';
-import { tellLatest } from './tell-latest.ts';
+import { PadInHand } from './pads/pad-in-hand.ts';
+import { PadSessions } from './pads/pad-sessions.ts';
+import { KnownPads } from './pads/known-pads.ts';
+import { ShownPlans } from './memory/shown-plans.ts';
+import { SampleFeed } from './pads/sample-feed.ts';
+import { OpenedSurveys } from './surveys/opened-surveys.ts';
+import { RunningSurveys } from './surveys/running-surveys.ts';
+import { readLogPiece } from './surveys/survey-export.ts';
+import { SurveyImport } from './surveys/survey-import.ts';
+import { KeptSurveys } from './surveys/kept-surveys.ts';
+import { tellLatest } from './calls/tell-latest.ts';
 
 export function createBench(options: BenchOptions): Bench {
-  const events = new EventBoard();
-  const board = new SampleBoard();
-  const shelf = new SurveyShelf(path.join(options.folder, 'surveys'));
-  const measures = new MeasureDesk(options.measureWorker);
+  const events = new EventFeed();
+  const feed = new SampleFeed();
+  const keptSurveys = new KeptSurveys(path.join(options.folder, 'surveys'));
+  const measures = new MeasureThread(options.measureWorker);
   const limits = (): Limits => limitsInForce(options.settings.read().limits);
-  const archive = new SurveyArchive(shelf, measures, options.version, limits);
-  const imports = new SurveyImport(path.join(options.folder, 'incoming'), shelf, (file) =>
+  const archive = new OpenedSurveys(keptSurveys, measures, options.version, limits);
+  const imports = new SurveyImport(path.join(options.folder, 'incoming'), keptSurveys, (file) =>
     measures.measure(file, limits()),
   );
 
   const vault = new Vault(path.join(options.folder, 'vault'));
-  const maps = new MapShelf(path.join(options.folder, 'maps'));
-  const plans = new PlanBoard();
-  const images = new ImageDesk(vault, maps, plans, () => options.clock.now(), {
-    survey: (survey) => shelf.read(survey),
+  const maps = new KnownMaps(path.join(options.folder, 'maps'));
+  const plans = new ShownPlans();
+  const images = new KeptImages(vault, maps, plans, () => options.clock.now(), {
+    survey: (survey) => keptSurveys.read(survey),
     kept: (name) => options.settings.read().mappings.find((one) => one.name === name) ?? null,
     ended: (journal) => memory.journals.ended(journal),
   });
@@ -60,7 +60,7 @@ export function createBench(options: BenchOptions): Bench {
     events.tell('pads.changed', hand.listed(registry.list()));
   };
   const tellSurveys = tellLatest(
-    () => shelf.list(),
+    () => keptSurveys.list(),
     (surveys) => events.tell('surveys.changed', [...surveys]),
   );
   const tellMaps = tellLatest(
@@ -72,9 +72,9 @@ export function createBench(options: BenchOptions): Bench {
     () => images.list(),
     (listed) => (listed.ok ? events.tell('images.changed', listed.value) : undefined),
   );
-  const rack = new PadRack({
+  const padSessions = new PadSessions({
     clock: options.clock,
-    board,
+    feed,
     loopDelay: options.loopDelay,
     tellHealth: (health: EventPayload<'pad.health'>) => events.tell('pad.health', health),
     delayed: (millis) => surveys.loopDelayed(millis),
@@ -84,19 +84,19 @@ export function createBench(options: BenchOptions): Bench {
     },
   });
   const open = {
-    isOpen: (pad: string) => rack.isOpen(pad),
+    isOpen: (pad: string) => padSessions.isOpen(pad),
     isInHand: (pad: string) => hand.isInHand(pad),
-    unitOf: (pad: string) => rack.unitOf(pad),
+    unitOf: (pad: string) => padSessions.unitOf(pad),
   };
-  const registry = new PadRegistry(options.plugDemo, open, () => {
+  const registry = new KnownPads(options.plugDemo, open, () => {
     hand.lookAnew();
     tellPads();
   });
-  const surveys: SurveyDesk = new SurveyDesk({
+  const surveys: RunningSurveys = new RunningSurveys({
     version: options.version,
     clock: options.clock,
-    rack,
-    shelf,
+    padSessions,
+    keptSurveys,
     lock: options.lock,
     ...(options.files === undefined ? {} : { files: options.files }),
     quiet: (wanted) => quiet('survey', wanted),
@@ -104,9 +104,9 @@ export function createBench(options: BenchOptions): Bench {
     listed: () => void tellSurveys(),
   });
 
-  const memory = memorySide({
+  const memory = createMemory({
     options,
-    rack,
+    padSessions,
     registry,
     vault,
     maps,
@@ -115,25 +115,25 @@ export function createBench(options: BenchOptions): Bench {
     tellImages,
     tellMaps,
     openSurvey: (survey) => archive.open(survey),
-    startOf: (survey) => shelf.read(survey),
+    startOf: (survey) => keptSurveys.read(survey),
     isCaptured: (pad) => surveys.isUnderway(pad),
     quiet: (wanted) => quiet('memory', wanted),
   });
 
   const busyWith = (pad: string): Problem | null => {
     if (surveys.isUnderway(pad)) return surveyUnderway().problem;
-    return memory.desk.isBusy(pad) ? memoryUnderway().problem : null;
+    return memory.sessions.isBusy(pad) ? memoryUnderway().problem : null;
   };
   const hand: PadInHand = new PadInHand({
     clock: options.clock,
     registry,
-    rack,
+    padSessions,
     busy: busyWith,
     tell: (state) => events.tell('hand.changed', state),
     takesPads: options.takesPads,
   });
   const endOf = async (pad: string): Promise<void> => {
-    await memory.desk.endOf(pad);
+    await memory.sessions.endOf(pad);
     await surveys.endOf(pad);
   };
 
@@ -142,11 +142,11 @@ export function createBench(options: BenchOptions): Bench {
       const { shell, version, notices } = options;
       return done({ program: 'stickwright', version, shell, notices: [...notices] });
     },
-    ...padHandlers({ registry, rack, hand, surveys, busy: busyWith, endOf }),
-    'survey.start': (request) => (memory.desk.isBusy(request.pad) ? memoryUnderway() : surveys.start(request)),
+    ...padHandlers({ registry, padSessions, hand, surveys, busy: busyWith, endOf }),
+    'survey.start': (request) => (memory.sessions.isBusy(request.pad) ? memoryUnderway() : surveys.start(request)),
     'survey.say': (request) => surveys.say(request),
     'surveys.underway': () => done(surveys.underway()),
-    'surveys.list': async () => done([...(await shelf.list())]),
+    'surveys.list': async () => done([...(await keptSurveys.list())]),
     'surveys.open': ({ survey }) => archive.open(survey),
     'surveys.propose': (request) => archive.propose(request),
     'surveys.strip': (request) => archive.strip(request),
@@ -157,11 +157,11 @@ export function createBench(options: BenchOptions): Bench {
       return done({ survey: taken.value });
     },
     'surveys.export': async ({ survey, from }) => {
-      const log = await shelf.logOf(survey);
+      const log = await keptSurveys.logOf(survey);
       return log.ok ? readLogPiece(log.value, from) : log;
     },
     ...imageHandlers({
-      desk: images,
+      images,
       vault,
       maps,
       measures,
@@ -183,17 +183,17 @@ export function createBench(options: BenchOptions): Bench {
   return {
     handle: async (name, request) => handlers[name](request),
     listen: (name, hear) => events.listen(name, hear),
-    samples: (hear, ready = () => true) => board.listen(hear, ready),
+    samples: (hear, ready = () => true) => feed.listen(hear, ready),
     async suspend() {
       hand.rest();
-      await Promise.all([surveys.endAll(), memory.desk.endAll()]);
-      await rack.closeAll();
+      await Promise.all([surveys.endAll(), memory.sessions.endAll()]);
+      await padSessions.closeAll();
     },
     resume: () => hand.wake(),
     async close() {
       hand.rest();
-      await Promise.all([surveys.endAll(), memory.desk.endAll()]);
-      await rack.stop();
+      await Promise.all([surveys.endAll(), memory.sessions.endAll()]);
+      await padSessions.stop();
       await options.watcher?.close();
       await imports.close();
       await measures.close();

@@ -1,17 +1,17 @@
 /** The calls around pads: which there are, the one in hand, simulated ones and their hands and cables. */
 import { demoNames, demos } from '../../core/simulate/demos.ts';
 import { done, failed, type Problem } from '../../core/result.ts';
-import type { Handlers } from './call-handlers.ts';
-import type { PadInHand } from './pad-in-hand.ts';
-import type { PadRack } from './pad-rack.ts';
-import { notSimulated, type PadRegistry } from './pad-registry.ts';
-import type { SurveyDesk } from './survey-desk.ts';
+import type { Handlers } from './calls/call-handlers.ts';
+import type { PadInHand } from './pads/pad-in-hand.ts';
+import type { PadSessions } from './pads/pad-sessions.ts';
+import { notSimulated, type KnownPads } from './pads/known-pads.ts';
+import type { RunningSurveys } from './surveys/running-surveys.ts';
 
 export interface PadHandlerParts {
-  readonly registry: PadRegistry;
-  readonly rack: PadRack;
+  readonly registry: KnownPads;
+  readonly padSessions: PadSessions;
   readonly hand: PadInHand;
-  readonly surveys: Pick<SurveyDesk, 'follow'>;
+  readonly surveys: Pick<RunningSurveys, 'follow'>;
   /** Why nobody may take the pad away, as a sentence; null where somebody may. */
   readonly busy: (pad: string) => Problem | null;
   /** Ends what is under way on the pad, before it is closed. */
@@ -31,17 +31,24 @@ type PadCalls =
   | 'demo.plugIn'
   | 'demo.takeAway';
 
-export function padHandlers({ registry, rack, hand, surveys, busy, endOf }: PadHandlerParts): Handlers<PadCalls> {
+export function padHandlers({
+  registry,
+  padSessions,
+  hand,
+  surveys,
+  busy,
+  endOf,
+}: PadHandlerParts): Handlers<PadCalls> {
   return {
     'pads.list': () => done(hand.listed(registry.list())),
     'pads.open': ({ pad }) => {
       const source = registry.find(pad);
-      return source.ok ? rack.open(pad, source.value) : source;
+      return source.ok ? padSessions.open(pad, source.value) : source;
     },
     'pads.close': async ({ pad }) => {
       hand.putDown(pad);
       await endOf(pad);
-      await rack.close(pad);
+      await padSessions.close(pad);
       return done({});
     },
     'pads.inHand': () => done(hand.state),
@@ -68,7 +75,7 @@ export function padHandlers({ registry, rack, hand, surveys, busy, endOf }: PadH
       const problem = busy(pad);
       if (problem !== null) return { ok: false, problem };
       hand.putDown(pad);
-      await rack.close(pad);
+      await padSessions.close(pad);
       return registry.takeAway(pad);
     },
   };

@@ -1,10 +1,10 @@
 /** Puts the real parts of this machine behind the bench, the same for every shell with a window. */
 import { createBench } from '../bench/bench.ts';
 import type { BenchOptions } from '../bench/bench-options.ts';
-import type { Bench } from '../bench/bench-port.ts';
-import { systemClock } from '../bench/clock.ts';
-import { unusedLimits } from '../bench/limits-in-force.ts';
-import { watchLoopDelay } from '../bench/loop-delay.ts';
+import type { Bench } from '../bench/calls/bench-port.ts';
+import { systemClock } from '../bench/time/clock.ts';
+import { unusedLimits } from '../bench/measure/limits-in-force.ts';
+import { watchLoopDelay } from '../bench/time/loop-delay.ts';
 import { createPadLock } from '../store/pad-lock.ts';
 import { findPlaces } from '../store/places.ts';
 import type { KeptSettings } from '../store/settings.ts';

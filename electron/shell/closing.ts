@@ -1,6 +1,6 @@
 /** Ends a program in order, whatever asks for it: a signal, a second one, or an error that nobody caught. */
 import { failed, type Result } from '../../core/result.ts';
-import type { Router } from '../bench/router.ts';
+import type { Router } from '../bench/calls/router.ts';
 
 /** A third signal ends the program at once, but not before whoever sent it has seen that it is closing. */
 const AT_ONCE_AFTER_MILLIS = 10_000;

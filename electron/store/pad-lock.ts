@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import path from 'node:path';
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
-import type { PadLock } from '../bench/pad-lock-port.ts';
+import type { PadLock } from '../bench/pads/pad-lock-port.ts';
 import { takeLock, type LockPorts } from './lock-folder.ts';
 import { thisOwner, type Owner } from './lock-owner.ts';
 import { makeFolder } from './own-folder.ts';

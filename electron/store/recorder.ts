@@ -2,7 +2,7 @@
 import { formatFeature, formatGap, formatHeader, formatMark, formatReport, formatSent } from '../../core/log/format.ts';
 import type { LogHeader } from '../../core/log/header.ts';
 import { done, type Problem, type Result } from '../../core/result.ts';
-import type { Clock } from '../bench/clock.ts';
+import type { Clock } from '../bench/time/clock.ts';
 import { systemFiles, type LogFile, type LogFiles } from './log-files.ts';
 import { storageProblem } from './storage-problem.ts';
 import { systemError } from './whole-file.ts';

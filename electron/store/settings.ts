@@ -4,7 +4,7 @@ import path from 'node:path';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import { chainOf } from '../../core/zones/one-zone.ts';
 import { settingsSchema } from '../../shared/schemas.ts';
-import type { Settings, SettingsPort } from '../bench/settings-port.ts';
+import type { Settings, SettingsPort } from '../bench/calls/settings-port.ts';
 import { setAsideProblem, writeWholeAtOnce } from './atomic-file.ts';
 import { oneChain } from './one-chain.ts';
 import { makeFolderAtOnce } from './own-folder.ts';

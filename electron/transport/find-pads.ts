@@ -3,7 +3,7 @@ import { parseDescriptor } from '../../core/hid/descriptor.ts';
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { findProfile } from '../../core/pad/profiles.ts';
 import type { Problem } from '../../core/result.ts';
-import type { AccessRule } from '../bench/pad-source.ts';
+import type { AccessRule } from '../bench/pads/pad-source.ts';
 import type { HidDevice, HidPort } from './hid-port.ts';
 import { hidFault, hidProblem } from './hid-problem.ts';
 import type { HidFacts, HidSystem } from './hid-system.ts';

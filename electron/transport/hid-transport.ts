@@ -2,7 +2,7 @@
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../core/result.ts';
-import type { Clock } from '../bench/clock.ts';
+import type { Clock } from '../bench/time/clock.ts';
 import type { HidHandle, HidPort } from './hid-port.ts';
 import { hidProblem } from './hid-problem.ts';
 import type { Transport, TransportListener } from './transport.ts';

@@ -7,8 +7,8 @@ import { demoNames, demos, findDemo, type DemoName } from '../../core/simulate/d
 import { memoryImage, type MemoryKind } from '../../core/simulate/memory-image.ts';
 import { SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
 import { SimulatedPad } from '../../core/simulate/simulated-pad.ts';
-import type { Clock } from '../bench/clock.ts';
-import type { PadSource } from '../bench/pad-source.ts';
+import type { Clock } from '../bench/time/clock.ts';
+import type { PadSource } from '../bench/pads/pad-source.ts';
 import { writeWholeAtOnce } from '../store/atomic-file.ts';
 import { makeFolder } from '../store/own-folder.ts';
 import { storageProblem } from '../store/storage-problem.ts';

@@ -8,8 +8,8 @@ import { memoryImage, type MemoryKind } from '../../core/simulate/memory-image.t
 import { SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
 import { createSimulatedPad } from '../../core/simulate/simulated-pad.ts';
 import { done } from '../../core/result.ts';
-import type { Clock } from '../bench/clock.ts';
-import type { PadSource, PlugDemo } from '../bench/pad-source.ts';
+import type { Clock } from '../bench/time/clock.ts';
+import type { PadSource, PlugDemo } from '../bench/pads/pad-source.ts';
 import { SimulatedTransport } from './simulated-transport.ts';
 
 /** Each further pad gets a seed of its own, counted up from the first: the same calls give the same pads. */

@@ -5,7 +5,7 @@ import type { LogHeader } from '../../core/log/header.ts';
 import type { PadIdentity } from '../../core/pad/identity.ts';
 import { readHex } from '../../core/hid/hex.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
-import type { Clock } from '../bench/clock.ts';
+import type { Clock } from '../bench/time/clock.ts';
 import { readLogHeader, readLogPieces, type LogPiece, type ReplayEntry } from './log-entries.ts';
 import type { Transport, TransportListener } from './transport.ts';
 

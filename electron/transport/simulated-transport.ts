@@ -4,7 +4,7 @@ import { done, failed, type Result } from '../../core/result.ts';
 import type { SimulatedHand } from '../../core/simulate/simulated-hand.ts';
 import { memoryDescriptor, type SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
 import type { SimulatedPad } from '../../core/simulate/simulated-pad.ts';
-import type { Clock } from '../bench/clock.ts';
+import type { Clock } from '../bench/time/clock.ts';
 import type { Transport, TransportListener } from './transport.ts';
 
 const BATCH_MILLIS = 4;

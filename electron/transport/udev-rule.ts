@@ -1,6 +1,6 @@
 /** The rule that lets the person at a Linux machine open one kind of pad. */
 import type { PadIdentity } from '../../core/pad/identity.ts';
-import type { AccessRule } from '../bench/pad-source.ts';
+import type { AccessRule } from '../bench/pads/pad-source.ts';
 
 /**
  * The exact rule for this pad's ids, and for whoever sits at the machine only (`uaccess`). The file's number must stay

@@ -3,8 +3,8 @@
  * the folder of device nodes changed. Never while a capture runs: asking disturbs a pad that is being read.
  */
 import type { Problem } from '../../core/result.ts';
-import type { Clock } from '../bench/clock.ts';
-import type { PadSource, PadWatcher } from '../bench/pad-source.ts';
+import type { Clock } from '../bench/time/clock.ts';
+import type { PadSource, PadWatcher } from '../bench/pads/pad-source.ts';
 import { findPads, type FoundPad } from './find-pads.ts';
 import type { HidPort } from './hid-port.ts';
 import type { HidSystem } from './hid-system.ts';

@@ -1,10 +1,10 @@
 /** The chain that every signal of the stick is asked through: the settings keep it, a hand changes it. Renders nothing. */
 import type { Chain } from '../../core/zones/chain.ts';
 import { chainOf, hasOuter, stageOf, zoneName, zoneOfStage, type Zone } from '../../core/zones/one-zone.ts';
-import { ChainDesk } from './chain-desk.svelte.ts';
+import { ChainEditor } from './chain-editor.svelte.ts';
 
 /** Where the chain is kept. */
-export interface ChainShelf {
+export interface ChainStore {
   /** Null until it is read. */
   chain(): Chain | null;
   keep(chain: Chain): Promise<void>;
@@ -19,8 +19,8 @@ export interface QuickZone {
 const USUAL = chainOf({ shape: 'scaledRadial', inner: 0.1, outer: 1 });
 
 export class ChainInForce {
-  readonly #shelf: ChainShelf;
-  /** What the shelf does not have yet; null where it has the last word. */
+  readonly #store: ChainStore;
+  /** What the store does not have yet; null where it has the last word. */
   #draft = $state.raw<Chain | null>(null);
   #kept = 0;
   #last: Chain = USUAL;
@@ -31,7 +31,7 @@ export class ChainInForce {
 
   /** The same object for as long as it says the same: all that is computed through it hangs on that. */
   readonly now: Chain = $derived.by(() => {
-    const next = this.#draft ?? this.#shelf.chain() ?? USUAL;
+    const next = this.#draft ?? this.#store.chain() ?? USUAL;
     if (JSON.stringify(next) !== JSON.stringify(this.#last)) this.#last = next;
     return this.#last;
   });
@@ -44,11 +44,11 @@ export class ChainInForce {
     return null;
   });
   /** The chain under a hand, with undo. */
-  readonly desk: ChainDesk;
+  readonly editor: ChainEditor;
 
-  constructor(shelf: ChainShelf) {
-    this.#shelf = shelf;
-    this.desk = new ChainDesk({ chain: () => this.now, take: (chain: Chain) => void this.#keep(chain) });
+  constructor(store: ChainStore) {
+    this.#store = store;
+    this.editor = new ChainEditor({ chain: () => this.now, take: (chain: Chain) => void this.#keep(chain) });
   }
 
   /** Changes the zone of the quick controls; it is kept when the hand is done: `settle`. */
@@ -74,20 +74,20 @@ export class ChainInForce {
     const [before, draft] = [this.#before, this.#draft];
     this.#before = null;
     if (before === null || draft === null) return;
-    this.desk.remember(before);
+    this.editor.remember(before);
     void this.#keep(draft);
   }
 
   /** One plain zone in place of the chain: its own where it has one. */
   single(): void {
-    this.desk.put(chainOf(this.quick?.zone ?? { shape: 'scaledRadial', inner: 0.1, outer: 1 }));
+    this.editor.put(chainOf(this.quick?.zone ?? { shape: 'scaledRadial', inner: 0.1, outer: 1 }));
   }
 
   async #keep(chain: Chain): Promise<void> {
     const kept = (this.#kept += 1);
     this.#before = null;
     this.#draft = chain;
-    await this.#shelf.keep(chain);
+    await this.#store.keep(chain);
     // A refused write is told by the settings, and what they hold stands again.
     if (kept === this.#kept && this.#draft === chain) this.#draft = null;
   }

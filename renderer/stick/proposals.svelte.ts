@@ -5,7 +5,7 @@ import type { Problem, Result } from '../../core/result.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { Reply } from '../../shared/contract.ts';
 import type { SurveyDetails } from './opened-survey.svelte.ts';
-import type { ReloadShelf, Wish } from './reload-shelf.ts';
+import type { OverReload, Wish } from './over-reload.ts';
 
 export type ProposalReply = Reply<'surveys.propose'>;
 export type Mappings = Readonly<Partial<Record<StickId, StickMapping>>>;
@@ -17,7 +17,7 @@ export interface ProposalSources {
   readonly bench: BenchApi;
   survey(): SurveyDetails | null;
   stick(): StickId;
-  readonly shelf: ReloadShelf;
+  readonly overReload: OverReload;
 }
 
 export class Proposals {
@@ -34,7 +34,7 @@ export class Proposals {
   readonly wish: Wish = $derived.by(() => {
     const survey = this.#from.survey()?.survey;
     if (survey === undefined) return USUAL_WISH;
-    return this.#wishes[survey] ?? this.#from.shelf.wish(survey) ?? USUAL_WISH;
+    return this.#wishes[survey] ?? this.#from.overReload.wish(survey) ?? USUAL_WISH;
   });
   readonly #replyOf = $derived.by(() => (this.#made?.of === this.#from.survey() ? this.#replies : {}));
   readonly shown: ProposalReply | null = $derived.by(() => {
@@ -76,7 +76,7 @@ export class Proposals {
     if (survey === undefined) return;
     const wish = { ...this.wish, ...part };
     this.#wishes = { ...this.#wishes, [survey]: wish };
-    this.#from.shelf.keepWish(survey, wish);
+    this.#from.overReload.keepWish(survey, wish);
     await this.ensure();
   }
 

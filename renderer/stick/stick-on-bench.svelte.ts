@@ -13,13 +13,13 @@ import type { BenchApi } from '../../shared/bench-api.ts';
 import { findByKey, findingsOf } from './finding-key.ts';
 import { HostsState, type HostSources } from './hosts-state.svelte.ts';
 import { AgainstState } from './against-state.svelte.ts';
-import { ChainInForce, type ChainShelf } from './chain-in-force.svelte.ts';
+import { ChainInForce, type ChainStore } from './chain-in-force.svelte.ts';
 import { handLimits } from './hand-limits.ts';
-import { MappingDesk } from './mapping-desk.svelte.ts';
+import { MappingEditor } from './mapping-editor.svelte.ts';
 import { OpenedSurvey, type SurveyDetails } from './opened-survey.svelte.ts';
 import type { Origin } from './origin.ts';
 import { Proposals, type Mappings } from './proposals.svelte.ts';
-import { ReloadShelf, type ReloadStore } from './reload-shelf.ts';
+import { OverReload, type ReloadStore } from './over-reload.ts';
 import { SampleState } from './sample-state.svelte.ts';
 import { ShownDirection } from './shown-direction.svelte.ts';
 import type { Standing } from './standing.ts';
@@ -28,7 +28,7 @@ import { Standings } from './standings.svelte.ts';
 /** What the owner reads from the rest of the app. */
 export interface BenchSources {
   readonly bench: BenchApi;
-  readonly chain: ChainShelf;
+  readonly chain: ChainStore;
   /** The window's, for what outlives a reload. */
   readonly store: ReloadStore;
   stick(): StickId;
@@ -48,7 +48,7 @@ export class StickOnBench {
   readonly chain: ChainInForce;
   readonly proposals: Proposals;
   /** The mapping a hand makes of the proposed one. */
-  readonly desk: MappingDesk;
+  readonly editor: MappingEditor;
   readonly direction: ShownDirection;
   /** The survey that the shown one is compared with. */
   readonly against: AgainstState;
@@ -86,25 +86,25 @@ export class StickOnBench {
     this.#from = from;
     const { bench } = from;
     const stick = (): StickId => from.stick();
-    const shelf = new ReloadShelf(from.store);
+    const overReload = new OverReload(from.store);
     const survey = (): SurveyDetails | null => this.details;
     const chain = (): ChainInForce['now'] => this.chain.now;
     this.survey = new OpenedSurvey(bench);
     this.chain = new ChainInForce(from.chain);
-    this.proposals = new Proposals({ bench, survey, stick, shelf });
+    this.proposals = new Proposals({ bench, survey, stick, overReload });
     const now = (): StickMapping | null => this.#stick?.current ?? null;
     const proposed = (): StickMapping | null => this.proposals.shown?.mapping ?? null;
-    this.desk = new MappingDesk({
+    this.editor = new MappingEditor({
       survey: () => this.details?.survey ?? null,
       stick,
       limits: () => this.#limits,
       now,
       proposed,
       origin: () => this.origin,
-      shelf,
+      overReload,
     });
     const evidence = (): StickEvidence | null => this.evidence;
-    this.#standings = new Standings({ evidence, now, proposed, own: () => this.desk.own, chain });
+    this.#standings = new Standings({ evidence, now, proposed, own: () => this.editor.own, chain });
     this.direction = new ShownDirection({
       evidence,
       domain: () => this.domain,

@@ -1,5 +1,5 @@
 /** What a key over a mark of the rails does, and how a wheel's turning becomes notches. */
-import { STEPS } from '../stick/mapping-desk.svelte.ts';
+import { STEPS } from '../stick/mapping-editor.svelte.ts';
 
 export type MarkAction =
   | { readonly does: 'nudge'; readonly counts: number }

@@ -8,7 +8,7 @@ import { rangeMapping } from '../../core/mapping/range-mapping.ts';
 import { NO_HISTORY, takeStep } from '../../core/mapping/nudge-history.ts';
 import { numberOf, withNumber, type MappingNumber } from '../../core/mapping/mapping-number.ts';
 import { storedMapping } from '../../core/mapping/stored-mapping.ts';
-import { readTrack } from '../../electron/bench/read-track.ts';
+import { readTrack } from '../../electron/bench/measure/read-track.ts';
 import { planeInput, profileInput, railsInput } from '../../renderer/workbench/figure-inputs.ts';
 import { ledgerRows } from '../../renderer/workbench/ledger.ts';
 import { measureUnder, withZones } from '../../renderer/stick/standing.ts';

@@ -8,7 +8,7 @@ import { judgeConsumer } from '../../core/zones/judge-consumer.ts';
 import { startingConsumers } from '../../core/zones/published-consumers.ts';
 import { stickUnder } from '../../core/zones/stick-under.ts';
 import { zoneMap } from '../../core/zones/zone-map.ts';
-import { readTrack } from '../../electron/bench/read-track.ts';
+import { readTrack } from '../../electron/bench/measure/read-track.ts';
 import { makeSurveyLog } from './survey-log.ts';
 
 const RUNS = 40;

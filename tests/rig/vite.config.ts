@@ -18,7 +18,7 @@ export default defineConfig({
         main: path.join(root, 'tests/rig/guest/main.ts'),
         'open-as-user': path.join(root, 'tests/rig/guest/open-as-user.ts'),
         'command-line': path.join(root, 'electron/shell/command-line/main.ts'),
-        'measure-worker': path.join(root, 'electron/bench/measure-worker.ts'),
+        'measure-worker': path.join(root, 'electron/bench/measure/measure-worker.ts'),
         'virtual-pad': path.join(root, 'tests/rig/guest/virtual-pad.ts'),
       },
       external: ['node-hid', 'electron'],

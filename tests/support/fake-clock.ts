@@ -1,5 +1,5 @@
 /** A clock that stands still until a test lets time pass; what is due then is called in order. */
-import type { Clock } from '../../electron/bench/clock.ts';
+import type { Clock } from '../../electron/bench/time/clock.ts';
 
 interface Due {
   readonly atMicros: number;

@@ -10,8 +10,8 @@ import type { PadIdentity } from '../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../core/result.ts';
 import { demos } from '../../core/simulate/demos.ts';
 import { memoryImage } from '../../core/simulate/memory-image.ts';
-import type { Clock } from '../../electron/bench/clock.ts';
-import type { PadSource, PadWatcher } from '../../electron/bench/pad-source.ts';
+import type { Clock } from '../../electron/bench/time/clock.ts';
+import type { PadSource, PadWatcher } from '../../electron/bench/pads/pad-source.ts';
 import type { Transport, TransportListener } from '../../electron/transport/transport.ts';
 import { MemoryWorld, type Fault } from './memory-world.ts';
 
@@ -210,12 +210,12 @@ function gone(): ReturnType<typeof failed> {
 
 /** Puts map and protocol of these pads into a data folder. */
 export async function keepFiles(folder: string): Promise<void> {
-  for (const [shelf, value] of [
+  for (const [drawer, value] of [
     ['maps', faultMap],
     ['protocols', faultProtocol],
   ] as const) {
-    await mkdir(path.join(folder, shelf), { recursive: true });
-    await writeFile(path.join(folder, shelf, `${value.id}.json`), JSON.stringify(value));
+    await mkdir(path.join(folder, drawer), { recursive: true });
+    await writeFile(path.join(folder, drawer, `${value.id}.json`), JSON.stringify(value));
   }
 }
 

@@ -1,6 +1,6 @@
 /** Records a simulated pad into the file given until the process is killed: run by a test, never imported. */
 import { createSimulatedPad } from '../../core/simulate/simulated-pad.ts';
-import { systemClock } from '../../electron/bench/clock.ts';
+import { systemClock } from '../../electron/bench/time/clock.ts';
 import { openRecorder } from '../../electron/store/recorder.ts';
 import { SimulatedTransport } from '../../electron/transport/simulated-transport.ts';
 import { simulatedHeader } from './simulated-header.ts';

@@ -6,8 +6,8 @@ import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { done, type Result } from '../../core/result.ts';
 import { createBench } from '../../electron/bench/bench.ts';
-import { systemClock } from '../../electron/bench/clock.ts';
-import { noLoopDelay } from '../../electron/bench/loop-delay.ts';
+import { systemClock } from '../../electron/bench/time/clock.ts';
+import { noLoopDelay } from '../../electron/bench/time/loop-delay.ts';
 import { defaultSettings } from '../../electron/store/settings.ts';
 import { createDemoPlug } from '../../electron/transport/plug-demo.ts';
 import type { EventPayload } from '../../shared/contract.ts';
@@ -30,7 +30,7 @@ const bench = createBench({
   takesPads: false,
   lock: { take: () => Promise.resolve(done(() => Promise.resolve())) },
   settings: { read: () => defaultSettings, write: () => done(defaultSettings) },
-  measureWorker: new URL('../../electron/bench/measure-worker.ts', import.meta.url),
+  measureWorker: new URL('../../electron/bench/measure/measure-worker.ts', import.meta.url),
 });
 
 function valueOf<T>(result: Result<T>): T {

@@ -2,10 +2,10 @@
 import { failed } from '../../../core/result.ts';
 import { createBench } from '../../bench/bench.ts';
 import type { BenchOptions } from '../../bench/bench-options.ts';
-import type { Bench } from '../../bench/bench-port.ts';
-import { systemClock } from '../../bench/clock.ts';
-import { noLoopDelay } from '../../bench/loop-delay.ts';
-import type { PadSource } from '../../bench/pad-source.ts';
+import type { Bench } from '../../bench/calls/bench-port.ts';
+import { systemClock } from '../../bench/time/clock.ts';
+import { noLoopDelay } from '../../bench/time/loop-delay.ts';
+import type { PadSource } from '../../bench/pads/pad-source.ts';
 import { createPadLock } from '../../store/pad-lock.ts';
 import { findPlaces } from '../../store/places.ts';
 import { KeptSettings } from '../../store/settings.ts';

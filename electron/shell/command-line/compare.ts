@@ -4,7 +4,7 @@ import type { SurveyDifference } from '../../../core/measure/compare-surveys.ts'
 import { formatQuantity, NOTHING } from '../../../core/measure/format-quantity.ts';
 import { STUDIED_WORDS } from '../../../core/measure/studied-words.ts';
 import { row } from '../../../core/measure/table.ts';
-import { compareTwoLogs } from '../../bench/log-answers.ts';
+import { compareTwoLogs } from '../../bench/measure/log-answers.ts';
 import { limitsSections } from './limits-input.ts';
 import { readLog, readTerms, type TermsOptions } from './log-input.ts';
 import { outputHead } from './output.ts';

@@ -8,7 +8,7 @@ import { parseConsumer } from '../../../core/zones/parse-consumer.ts';
 import { startingConsumers } from '../../../core/zones/published-consumers.ts';
 import { done, type Result } from '../../../core/result.ts';
 import { readJson } from './input-files.ts';
-import { consumersOfLog } from '../../bench/log-answers.ts';
+import { consumersOfLog } from '../../bench/measure/log-answers.ts';
 import { limitsSections } from './limits-input.ts';
 import { readLog, readTerms, type TermsOptions } from './log-input.ts';
 import { drawSections } from './tables.ts';

@@ -6,14 +6,14 @@ import type { MemoryMap } from '../../../core/image/memory-map.ts';
 import { readHex } from '../../../core/hid/hex.ts';
 import { parseMemoryMap } from '../../../core/image/parse-memory-map.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
-import type { MapCatalogue } from '../../bench/map-catalogue.ts';
-import { MapShelf } from '../../bench/map-shelf.ts';
+import type { MapCatalogue } from '../../bench/memory/map-catalogue.ts';
+import { KnownMaps } from '../../bench/memory/known-maps.ts';
 import { findPlaces } from '../../store/places.ts';
 import { readInput, readJson } from './input-files.ts';
 
 /** `name`: the id of a map, the program's or an own one, or a map file; without it the one map whose size and fingerprint fit. */
 export async function readMap(name: string | undefined, image: Uint8Array): Promise<Result<MemoryMap>> {
-  const known = await new MapShelf(path.join(findPlaces().data, 'maps')).read();
+  const known = await new KnownMaps(path.join(findPlaces().data, 'maps')).read();
   if (name === undefined) return fittingMap(image, known);
   if (!name.includes('.') && !name.includes('/')) {
     const found = known.find(name);

@@ -15,7 +15,7 @@ import { whoReads } from '../../../core/image/who-reads.ts';
 import { row } from '../../../core/measure/table.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
-import { nearestOwner, ownersOf } from '../../bench/image-owners.ts';
+import { nearestOwner, ownersOf } from '../../bench/memory/image-owners.ts';
 import { findPlaces } from '../../store/places.ts';
 import { sha256Of, Vault } from '../../store/vault.ts';
 import { readImage, readMap } from './image-input.ts';

@@ -3,7 +3,7 @@ import { parseLimitsFile } from '../../../core/findings/limits-file.ts';
 import { limitIds, type LimitId, type Limits } from '../../../core/findings/limits.ts';
 import { row, type TableSection } from '../../../core/measure/table.ts';
 import { done, type Result } from '../../../core/result.ts';
-import { limitsInForce, unusedLimits } from '../../bench/limits-in-force.ts';
+import { limitsInForce, unusedLimits } from '../../bench/measure/limits-in-force.ts';
 import { findPlaces } from '../../store/places.ts';
 import { lookAtSettings } from '../../store/settings.ts';
 import { readJson } from './input-files.ts';

@@ -1,11 +1,11 @@
 /** Opens the one pad that a command is to work with: by its path, a simulated one by its name, else the first there is. */
 import path from 'node:path';
 import { done, failed, type Result } from '../../../core/result.ts';
-import { systemClock, type Clock } from '../../bench/clock.ts';
-import { PadSession } from '../../bench/pad-session.ts';
-import type { PadSource } from '../../bench/pad-source.ts';
-import { PadStream } from '../../bench/pad-stream.ts';
-import { SampleBoard } from '../../bench/sample-board.ts';
+import { systemClock, type Clock } from '../../bench/time/clock.ts';
+import { PadSession } from '../../bench/pads/pad-session.ts';
+import type { PadSource } from '../../bench/pads/pad-source.ts';
+import { PadStream } from '../../bench/pads/pad-stream.ts';
+import { SampleFeed } from '../../bench/pads/sample-feed.ts';
 import { findPlaces } from '../../store/places.ts';
 import { keptDemo } from '../../transport/kept-demo.ts';
 import { createDemoPlug } from '../../transport/plug-demo.ts';
@@ -49,7 +49,7 @@ export async function openLivePad(
 ): Promise<Result<{ session: PadSession; close: () => Promise<void> }>> {
   const source = await choosePad(terminal, choice, systemClock);
   if (!source.ok) return source;
-  const stream = new PadStream('pad', systemClock, new SampleBoard());
+  const stream = new PadStream('pad', systemClock, new SampleFeed());
   const session = new PadSession('pad', source.value, { clock: systemClock, stream, changed: () => undefined });
   const opened = await session.open();
   if (!opened.ok) return opened;

@@ -1,7 +1,7 @@
 /** `measure LOG`: every measure of a report log, findings and verdicts. */
 import { findingsTable } from '../../../core/findings/findings-table.ts';
 import { measureTable } from '../../../core/measure/measure-table.ts';
-import { judgeLog } from '../../bench/judge-log.ts';
+import { judgeLog } from '../../bench/measure/judge-log.ts';
 import { limitsSections } from './limits-input.ts';
 import { readLog, readTerms, type TermsOptions } from './log-input.ts';
 import { drawSections } from './tables.ts';

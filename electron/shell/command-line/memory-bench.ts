@@ -2,9 +2,9 @@
 import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { CallName, Reply, Request } from '../../../shared/contract.ts';
-import type { Bench } from '../../bench/bench-port.ts';
-import { padKey } from '../../bench/pad-key.ts';
-import type { VirtualClock } from '../../bench/virtual-clock.ts';
+import type { Bench } from '../../bench/calls/bench-port.ts';
+import { padKey } from '../../bench/pads/pad-key.ts';
+import type { VirtualClock } from '../../bench/time/virtual-clock.ts';
 import { atBench } from './command-bench.ts';
 import { holdPad, type HeldPad, type MemoryChoice } from './memory-pad.ts';
 import { memoryTeller, type MemoryState } from './memory-progress.ts';

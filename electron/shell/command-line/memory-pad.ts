@@ -2,11 +2,11 @@
 import path from 'node:path';
 import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { done, failed, type Problem, type Result } from '../../../core/result.ts';
-import { systemClock, type Clock } from '../../bench/clock.ts';
-import { padKey } from '../../bench/pad-key.ts';
-import type { PadLock } from '../../bench/pad-lock-port.ts';
-import type { PadSource } from '../../bench/pad-source.ts';
-import { VirtualClock } from '../../bench/virtual-clock.ts';
+import { systemClock, type Clock } from '../../bench/time/clock.ts';
+import { padKey } from '../../bench/pads/pad-key.ts';
+import type { PadLock } from '../../bench/pads/pad-lock-port.ts';
+import type { PadSource } from '../../bench/pads/pad-source.ts';
+import { VirtualClock } from '../../bench/time/virtual-clock.ts';
 import { createPadLock } from '../../store/pad-lock.ts';
 import { findPlaces } from '../../store/places.ts';
 import { keptDemo, keptDemoName } from '../../transport/kept-demo.ts';

@@ -5,7 +5,7 @@ import { formatMappingFile } from '../../../core/mapping/mapping-file.ts';
 import { ownerOf } from '../../../core/pad/owner.ts';
 import type { Aim, CentreBy } from '../../../core/proposal/proposal.ts';
 import type { Problem } from '../../../core/result.ts';
-import { proposeForLog, type LogProposals } from '../../bench/log-answers.ts';
+import { proposeForLog, type LogProposals } from '../../bench/measure/log-answers.ts';
 import { limitsSections } from './limits-input.ts';
 import { readLog, readTerms, type TermsOptions } from './log-input.ts';
 import { refuseOverwrite, writeOutput } from './output-files.ts';

@@ -1,6 +1,6 @@
 /** The real pads of this machine, looked for once. */
 import { done, type Result } from '../../../core/result.ts';
-import { systemClock } from '../../bench/clock.ts';
+import { systemClock } from '../../bench/time/clock.ts';
 import { findPads, type FoundPad } from '../../transport/find-pads.ts';
 import { hidSystem } from '../../transport/hid-system.ts';
 import { HidTransport } from '../../transport/hid-transport.ts';

@@ -1,5 +1,5 @@
 /** A survey in words on a terminal, while it goes on and at its end. */
-import type { SurveyState } from '../../bench/capture-run.ts';
+import type { SurveyState } from '../../bench/surveys/captures/capture-run.ts';
 import { KEYS_TEXT } from './survey-keys.ts';
 import { captureWords } from './survey-steps.ts';
 import type { Terminal } from './terminal.ts';

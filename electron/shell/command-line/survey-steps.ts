@@ -2,8 +2,8 @@
 import { disturbances, disturbanceWords, type Disturbance } from '../../../core/capture/disturbance.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
-import type { SurveyState } from '../../bench/capture-run.ts';
-import type { SurveyPurpose } from '../../bench/survey-plan.ts';
+import type { SurveyState } from '../../bench/surveys/captures/capture-run.ts';
+import type { SurveyPurpose } from '../../bench/surveys/survey-plan.ts';
 
 type CaptureStates = SurveyState['captures'];
 

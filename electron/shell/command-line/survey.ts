@@ -2,10 +2,10 @@
 import type { Stage } from '../../../core/log/header.ts';
 import type { StickId } from '../../../core/pad/stick.ts';
 import type { Problem } from '../../../core/result.ts';
-import type { SurveyState } from '../../bench/capture-run.ts';
-import { systemClock } from '../../bench/clock.ts';
-import { OneSurvey, type OneWish } from '../../bench/one-survey.ts';
-import { VirtualClock } from '../../bench/virtual-clock.ts';
+import type { SurveyState } from '../../bench/surveys/captures/capture-run.ts';
+import { systemClock } from '../../bench/time/clock.ts';
+import { OneSurvey, type OneWish } from '../../bench/surveys/one-survey.ts';
+import { VirtualClock } from '../../bench/time/virtual-clock.ts';
 import { sharedFiles } from '../../store/log-files.ts';
 import { createPadLock } from '../../store/pad-lock.ts';
 import { programVersion } from '../program-version.ts';

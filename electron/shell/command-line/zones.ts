@@ -3,7 +3,7 @@ import { parseChain } from '../../../core/zones/parse-chain.ts';
 import { sayLimits } from '../../../core/findings/judge-track.ts';
 import { zonesTable } from '../../../core/zones/zones-table.ts';
 import { readJson } from './input-files.ts';
-import { zonesOfLog } from '../../bench/log-answers.ts';
+import { zonesOfLog } from '../../bench/measure/log-answers.ts';
 import { limitsSections } from './limits-input.ts';
 import { readLog, readTerms, type TermsOptions } from './log-input.ts';
 import { drawSections } from './tables.ts';

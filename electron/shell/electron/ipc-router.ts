@@ -1,7 +1,7 @@
 /** The one listener of the main process: checks who asks, then lets the contract's router check what is asked. */
 import type { IpcMain, IpcMainInvokeEvent, WebContents } from 'electron';
 import { failed, type Result } from '../../../core/result.ts';
-import type { Router } from '../../bench/router.ts';
+import type { Router } from '../../bench/calls/router.ts';
 import { isAppUrl } from './app-origin.ts';
 import { CALL_CHANNEL, EVENT_CHANNEL, SAMPLES_CHANNEL, SAVE_CHANNEL } from './channels.ts';
 

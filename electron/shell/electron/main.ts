@@ -1,7 +1,7 @@
 /** The Electron shell: one window over the bench, with everything that web content does not need denied. */
 import { app, ipcMain, Menu, powerMonitor, protocol, session } from 'electron';
 import path from 'node:path';
-import { createRouter } from '../../bench/router.ts';
+import { createRouter } from '../../bench/calls/router.ts';
 import { openFaultLog } from '../../store/fault-log.ts';
 import { findPlaces } from '../../store/places.ts';
 import { KeptSettings } from '../../store/settings.ts';

@@ -1,6 +1,6 @@
 /** Sends sample batches to the window through a message port, as many at a time as the page has given credit for. */
 import { MessageChannelMain, type MessagePortMain, type WebContents } from 'electron';
-import type { Bench } from '../../bench/bench-port.ts';
+import type { Bench } from '../../bench/calls/bench-port.ts';
 import { SAMPLES_CHANNEL } from './channels.ts';
 
 /** Batches that may be under way; the page answers each one that it has taken. */

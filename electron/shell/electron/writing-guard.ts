@@ -1,6 +1,6 @@
 /** While bytes are under way to a pad: the machine stays awake, and the window is not closed by accident. */
 import { dialog, powerSaveBlocker, type BrowserWindow } from 'electron';
-import type { Bench } from '../../bench/bench-port.ts';
+import type { Bench } from '../../bench/calls/bench-port.ts';
 
 /** Returns the function that ends the guard. */
 export function guardWriting(bench: Bench, window: BrowserWindow): () => void {

@@ -3,7 +3,7 @@
  * is good for as long as this program runs. Both are 256 random bits and are kept here as digests only.
  */
 import { createHash, randomBytes } from 'node:crypto';
-import type { Clock } from '../../bench/clock.ts';
+import type { Clock } from '../../bench/time/clock.ts';
 
 export interface Claim {
   readonly ticket?: string | undefined;

@@ -2,7 +2,7 @@
 import { Socket } from 'node:net';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { createRouter } from '../../bench/router.ts';
+import { createRouter } from '../../bench/calls/router.ts';
 import { openFaultLog } from '../../store/fault-log.ts';
 import { findPlaces } from '../../store/places.ts';
 import { KeptSettings } from '../../store/settings.ts';

@@ -1,8 +1,8 @@
 /** One page's socket: lets it in, passes calls, events and sample batches; the router checks what is in them. */
 import type { RawData, WebSocket } from 'ws';
 import { pageFrameSchema, CLOSED, type BenchFrame, type PageFrame } from '../../../shared/socket.ts';
-import type { Bench } from '../../bench/bench-port.ts';
-import type { Router } from '../../bench/router.ts';
+import type { Bench } from '../../bench/calls/bench-port.ts';
+import type { Router } from '../../bench/calls/router.ts';
 import type { Seats } from './connection-limits.ts';
 import type { Claim, Entrance } from './entrance.ts';
 

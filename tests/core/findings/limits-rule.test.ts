@@ -10,7 +10,7 @@ import { propose } from '../../../core/proposal/propose.ts';
 import { demos } from '../../../core/simulate/demos.ts';
 import { answerTrack } from '../../../core/zones/zones-report.ts';
 import { missingSentences } from '../../../renderer/workbench/missing.ts';
-import { proposeFor } from '../../../electron/bench/propose-for.ts';
+import { proposeFor } from '../../../electron/bench/measure/propose-for.ts';
 import { surveyUnit } from '../../blind/survey-unit.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 import { fittingMapping, makeSubject } from './make-subject.ts';

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { done } from '../../../core/result.ts';
 import { demoNames } from '../../../core/simulate/demos.ts';
-import { createRouter } from '../../../electron/bench/router.ts';
+import { createRouter } from '../../../electron/bench/calls/router.ts';
 import type { EventPayload } from '../../../shared/contract.ts';
 import { readSampleBatch } from '../../../shared/sample-batch.ts';
 import { ScriptedTransport, sourceOf } from './scripted-transport.ts';

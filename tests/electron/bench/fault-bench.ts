@@ -1,7 +1,7 @@
 /** A bench with a pad that things go wrong with, and the calls of a technician at it. */
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import type { PadLock } from '../../../electron/bench/pad-lock-port.ts';
-import { VirtualClock } from '../../../electron/bench/virtual-clock.ts';
+import type { PadLock } from '../../../electron/bench/pads/pad-lock-port.ts';
+import { VirtualClock } from '../../../electron/bench/time/virtual-clock.ts';
 import type { EventPayload, Request } from '../../../shared/contract.ts';
 import {
   FaultPad,

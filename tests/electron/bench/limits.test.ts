@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultLimits } from '../../../core/findings/limits.ts';
-import { limitsInForce, unusedLimits } from '../../../electron/bench/limits-in-force.ts';
+import { limitsInForce, unusedLimits } from '../../../electron/bench/measure/limits-in-force.ts';
 import { follow, makeBench, openFirst, surveyOf, valueOf, type TestBench } from './make-bench.ts';
 
 async function limitOf(test: TestBench, survey: string, id: string): Promise<unknown> {

@@ -2,8 +2,8 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { done, type Problem } from '../../../core/result.ts';
-import type { PadLock } from '../../../electron/bench/pad-lock-port.ts';
-import { VirtualClock } from '../../../electron/bench/virtual-clock.ts';
+import type { PadLock } from '../../../electron/bench/pads/pad-lock-port.ts';
+import { VirtualClock } from '../../../electron/bench/time/virtual-clock.ts';
 import { createDemoPlug } from '../../../electron/transport/plug-demo.ts';
 import { readLog } from '../../support/read-log.ts';
 import { begin, faultBench, openJournals, planned } from './fault-bench.ts';

@@ -4,11 +4,11 @@ import { chainOf } from '../../../core/zones/one-zone.ts';
 import { done, type Result } from '../../../core/result.ts';
 import { createBench } from '../../../electron/bench/bench.ts';
 import type { BenchOptions } from '../../../electron/bench/bench-options.ts';
-import type { Bench } from '../../../electron/bench/bench-port.ts';
-import type { SurveyState } from '../../../electron/bench/capture-run.ts';
-import { noLoopDelay } from '../../../electron/bench/loop-delay.ts';
-import type { Settings, SettingsPort } from '../../../electron/bench/settings-port.ts';
-import { VirtualClock } from '../../../electron/bench/virtual-clock.ts';
+import type { Bench } from '../../../electron/bench/calls/bench-port.ts';
+import type { SurveyState } from '../../../electron/bench/surveys/captures/capture-run.ts';
+import { noLoopDelay } from '../../../electron/bench/time/loop-delay.ts';
+import type { Settings, SettingsPort } from '../../../electron/bench/calls/settings-port.ts';
+import { VirtualClock } from '../../../electron/bench/time/virtual-clock.ts';
 import { createDemoPlug } from '../../../electron/transport/plug-demo.ts';
 import type { Request } from '../../../shared/contract.ts';
 import { temporaryFolder } from '../../support/temporary-folder.ts';
@@ -48,7 +48,7 @@ export function newBench(folder: string, more: Wish = {}): TestBench {
     takesPads: false,
     lock: { take: () => Promise.resolve(done(() => Promise.resolve())) },
     settings: memorySettings(),
-    measureWorker: new URL('../../../electron/bench/measure-worker.ts', import.meta.url),
+    measureWorker: new URL('../../../electron/bench/measure/measure-worker.ts', import.meta.url),
     ...more,
   });
   const states: SurveyState[] = [];

@@ -8,8 +8,8 @@ import type { MemoryMap } from '../../../core/image/memory-map.ts';
 import type { MemoryProtocol } from '../../../core/image/memory-protocol.ts';
 import type { PadIdentity } from '../../../core/pad/identity.ts';
 import type { Result } from '../../../core/result.ts';
-import { MapShelf } from '../../../electron/bench/map-shelf.ts';
-import { ProtocolShelf } from '../../../electron/bench/protocol-shelf.ts';
+import { KnownMaps } from '../../../electron/bench/memory/known-maps.ts';
+import { KnownProtocols } from '../../../electron/bench/memory/known-protocols.ts';
 import { bothMappings, makeImage } from '../../support/make-image.ts';
 import { temporaryFolder } from '../../support/temporary-folder.ts';
 import { valueOf } from './make-bench.ts';
@@ -33,12 +33,12 @@ function told(result: Result<unknown>): string {
 
 describe('own protocols', () => {
   const find = async (files: Readonly<Record<string, unknown>>): Promise<Result<MemoryProtocol>> =>
-    new ProtocolShelf(await folderOf(files)).find(pad);
+    new KnownProtocols(await folderOf(files)).find(pad);
 
   it('come before the program’s, whatever their file is called', async () => {
     expect(valueOf(await find({ 'x.json': { ...protocol, id: 'own' } })).id).toBe('own');
     expect(valueOf(await find({ 'x.json.off': { ...protocol, id: 'own' } })).id).toBe(protocol.id);
-    expect(valueOf(await new ProtocolShelf('/nowhere/protocols').find(pad)).id).toBe(protocol.id);
+    expect(valueOf(await new KnownProtocols('/nowhere/protocols').find(pad)).id).toBe(protocol.id);
   });
 
   it.each([
@@ -64,31 +64,31 @@ describe('own protocols', () => {
 });
 
 describe('own maps', () => {
-  const shelfOf = async (files: Readonly<Record<string, unknown>>): Promise<MapShelf> =>
-    new MapShelf(await folderOf(files));
+  const shelfOf = async (files: Readonly<Record<string, unknown>>): Promise<KnownMaps> =>
+    new KnownMaps(await folderOf(files));
   const image = Uint8Array.from({ length: own.size }, (_, at) => [0xc0, 0xde][at] ?? 0);
 
   it('are found by their id, whatever their file is called', async () => {
-    const shelf = await shelfOf({ 'from a friend.json': own });
-    expect(valueOf(await shelf.find('own-map'))).toEqual(own);
-    expect(valueOf((await shelf.read()).onlyFitting(image))?.id).toBe('own-map');
+    const known = await shelfOf({ 'from a friend.json': own });
+    expect(valueOf(await known.find('own-map'))).toEqual(own);
+    expect(valueOf((await known.read()).onlyFitting(image))?.id).toBe('own-map');
   });
 
   it('at fault are listed with their fault, stay where they are, and stand for no other', async () => {
     const folder = await folderOf({ 'own.json': { ...own, layers: {} }, 'rot.json': 'rot', 'good.json': own });
-    const shelf = new MapShelf(folder);
-    const { maps, problems } = await shelf.list();
+    const known = new KnownMaps(folder);
+    const { maps, problems } = await known.list();
     expect(maps.filter(({ bundled }) => !bundled).map(({ map }) => map.id)).toEqual(['own-map']);
     expect(problems).toEqual([
       { file: 'own.json', says: expect.stringContaining('Map file own.json: the memory map cannot be used') as string },
       { file: 'rot.json', says: expect.stringContaining('Map file rot.json: it is not JSON') as string },
     ]);
     expect(await readdir(folder)).toEqual(['good.json', 'own.json', 'rot.json']);
-    expect(told(await shelf.find('own-map'))).toContain('map-file: Map file own.json');
-    expect(told(await shelf.find('rot'))).toContain('map-file: Map file rot.json');
-    expect(told(await shelf.find('not-there'))).toContain('map-file: Map file rot.json');
-    expect(valueOf(await shelf.find(packed.id))).toEqual(packed);
-    expect(told((await shelf.read()).onlyFitting(image))).toContain('map-file: ');
+    expect(told(await known.find('own-map'))).toContain('map-file: Map file own.json');
+    expect(told(await known.find('rot'))).toContain('map-file: Map file rot.json');
+    expect(told(await known.find('not-there'))).toContain('map-file: Map file rot.json');
+    expect(valueOf(await known.find(packed.id))).toEqual(packed);
+    expect(told((await known.read()).onlyFitting(image))).toContain('map-file: ');
   });
 
   it('at fault do not keep an image of another size from its map', async () => {
@@ -97,11 +97,11 @@ describe('own maps', () => {
   });
 
   it('of one id are both refused, and so is one with an id of the program’s', async () => {
-    const shelf = await shelfOf({ 'a.json': own, 'b.json': own, 'c.json': packed });
-    expect(told(await shelf.find('own-map'))).toMatch(/^map-two: .*a\.json and b\.json.*remove one/u);
-    expect(told(await shelf.find(packed.id))).toMatch(/^map-two: .*c\.json/u);
-    expect((await shelf.list()).problems.map(({ file }) => file)).toEqual(['a.json', 'b.json', 'c.json']);
-    expect(told(await shelf.save(own))).toContain('map-two');
+    const known = await shelfOf({ 'a.json': own, 'b.json': own, 'c.json': packed });
+    expect(told(await known.find('own-map'))).toMatch(/^map-two: .*a\.json and b\.json.*remove one/u);
+    expect(told(await known.find(packed.id))).toMatch(/^map-two: .*c\.json/u);
+    expect((await known.list()).problems.map(({ file }) => file)).toEqual(['a.json', 'b.json', 'c.json']);
+    expect(told(await known.save(own))).toContain('map-two');
   });
 
   it('of which two fit one image are both refused until one is named', async () => {
@@ -124,12 +124,12 @@ describe('own maps', () => {
 
   it('are saved into the file that holds them, and never over another', async () => {
     const folder = await folderOf({ 'mine.json': own, 'new.json': { ...own, id: 'third' }, 'rot.json': 'rot' });
-    const shelf = new MapShelf(folder);
-    valueOf(await shelf.save({ ...own, name: 'again' }));
-    valueOf(await shelf.save({ ...own, id: 'new', name: 'new' }));
-    valueOf(await shelf.save({ ...own, id: 'rot', name: 'rot' }));
+    const known = new KnownMaps(folder);
+    valueOf(await known.save({ ...own, name: 'again' }));
+    valueOf(await known.save({ ...own, id: 'new', name: 'new' }));
+    valueOf(await known.save({ ...own, id: 'rot', name: 'rot' }));
     expect(await readdir(folder)).toEqual(['mine.json', 'new-2.json', 'new.json', 'rot-2.json', 'rot.json']);
-    const named = (await shelf.list()).maps.filter(({ bundled }) => !bundled).map(({ map }) => [map.id, map.name]);
+    const named = (await known.list()).maps.filter(({ bundled }) => !bundled).map(({ map }) => [map.id, map.name]);
     expect(named).toEqual([
       ['own-map', 'again'],
       ['new', 'new'],

@@ -1,7 +1,7 @@
 /** A transport that a test plays: it answers, reports, fails and leaves when told. */
 import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { done, type Problem, type Result } from '../../../core/result.ts';
-import type { PadSource } from '../../../electron/bench/pad-source.ts';
+import type { PadSource } from '../../../electron/bench/pads/pad-source.ts';
 import type { Transport, TransportListener } from '../../../electron/transport/transport.ts';
 import { ONE_STICK } from './write-log.ts';
 

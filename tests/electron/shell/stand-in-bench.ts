@@ -1,7 +1,7 @@
 /** A bench that answers what a test gives it: for shells, which must not care what the answers are. */
 import { failed, type Result } from '../../../core/result.ts';
 import type { CallName, EventName } from '../../../shared/contract.ts';
-import type { Bench } from '../../../electron/bench/bench-port.ts';
+import type { Bench } from '../../../electron/bench/calls/bench-port.ts';
 
 export interface StandInBench extends Bench {
   readonly asked: { name: CallName; request: unknown }[];

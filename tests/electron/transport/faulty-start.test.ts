@@ -3,9 +3,9 @@ import { packedProfiles } from '../../../core/pad/packed-profiles.ts';
 import type { Profile } from '../../../core/pad/profile.ts';
 import { startSteps } from '../../../core/pad/start-steps.ts';
 import type { Result } from '../../../core/result.ts';
-import { PadSession } from '../../../electron/bench/pad-session.ts';
-import { PadStream } from '../../../electron/bench/pad-stream.ts';
-import { SampleBoard } from '../../../electron/bench/sample-board.ts';
+import { PadSession } from '../../../electron/bench/pads/pad-session.ts';
+import { PadStream } from '../../../electron/bench/pads/pad-stream.ts';
+import { SampleFeed } from '../../../electron/bench/pads/sample-feed.ts';
 import { FakeClock } from '../../support/fake-clock.ts';
 import { FaultyTransport, type StepFault } from '../../support/faulty-transport.ts';
 
@@ -22,7 +22,7 @@ async function start(profile: Profile, fault: { step: number; does: StepFault } 
   const session = new PadSession(
     'pad-1',
     { transport, problem: null, rule: null, hand: null },
-    { clock, stream: new PadStream('pad-1', clock, new SampleBoard()), changed: () => undefined },
+    { clock, stream: new PadStream('pad-1', clock, new SampleFeed()), changed: () => undefined },
   );
   const opening = session.open();
   await clock.passSlowly(10_000);

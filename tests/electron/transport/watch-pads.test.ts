@@ -2,7 +2,7 @@ import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../../core/result.ts';
-import type { PadSource } from '../../../electron/bench/pad-source.ts';
+import type { PadSource } from '../../../electron/bench/pads/pad-source.ts';
 import type { HidSystem } from '../../../electron/transport/hid-system.ts';
 import { watchNodes } from '../../../electron/transport/watch-nodes.ts';
 import { PadWatch } from '../../../electron/transport/watch-pads.ts';

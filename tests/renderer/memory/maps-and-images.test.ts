@@ -5,7 +5,7 @@ import { expect, it, onTestFinished, vi } from 'vitest';
 import { bundledMaps } from '../../../core/image/bundled-maps.ts';
 import type { MemoryMap } from '../../../core/image/memory-map.ts';
 import { done } from '../../../core/result.ts';
-import { MapCatalogue } from '../../../electron/bench/map-catalogue.ts';
+import { MapCatalogue } from '../../../electron/bench/memory/map-catalogue.ts';
 import { MemoryImages, provideImages, type ImageDetails } from '../../../renderer/memory/memory-images.svelte.ts';
 import { provideMemory, type MemorySession } from '../../../renderer/memory/memory-session.svelte.ts';
 import { providePads, type PadsState } from '../../../renderer/pads/pads-state.svelte.ts';

@@ -6,18 +6,18 @@ import { ChainInForce } from '../../../renderer/stick/chain-in-force.svelte.ts';
 const radial = chainOf({ shape: 'radial', inner: 0.08, outer: 1 });
 const two: Chain = { ...radial, name: 'two', stages: [{ minimumOutput: 0.1 }, ...radial.stages] };
 
-/** A shelf that holds what it was given, as copies, as settings come back from a bench. */
+/** A store that holds what it was given, as copies, as settings come back from a bench. */
 function inForce(first: Chain | null = radial) {
-  const shelf = { held: first, kept: 0 };
+  const store = { held: first, kept: 0 };
   const chain = new ChainInForce({
-    chain: () => structuredClone(shelf.held),
+    chain: () => structuredClone(store.held),
     keep(next) {
-      shelf.held = structuredClone(next);
-      shelf.kept += 1;
+      store.held = structuredClone(next);
+      store.kept += 1;
       return Promise.resolve();
     },
   });
-  return { chain, shelf };
+  return { chain, store };
 }
 
 describe('the chain in force', () => {
@@ -30,15 +30,15 @@ describe('the chain in force', () => {
   });
 
   it('has its one zone changed by the quick controls, and kept once the hand is done', async () => {
-    const { chain, shelf } = inForce();
+    const { chain, store } = inForce();
     chain.setZone({ inner: 0.1 });
     chain.setZone({ inner: 0.12 });
-    expect([chain.now.stages, chain.now.name, shelf.kept]).toEqual([[{ zone: 'radial', inner: 0.12 }], 'radial 12 %, cut', 0]); // prettier-ignore
+    expect([chain.now.stages, chain.now.name, store.kept]).toEqual([[{ zone: 'radial', inner: 0.12 }], 'radial 12 %, cut', 0]); // prettier-ignore
     chain.settle();
     await Promise.resolve();
-    expect([shelf.held, shelf.kept]).toEqual([chain.now, 1]);
+    expect([store.held, store.kept]).toEqual([chain.now, 1]);
     // All of it is one step of the chain's own undo.
-    chain.desk.undo();
+    chain.editor.undo();
     expect(chain.now).toEqual(radial);
   });
 
@@ -60,7 +60,7 @@ describe('the chain in force', () => {
     const { chain } = inForce(two);
     chain.single();
     expect(chain.now).toEqual(radial);
-    chain.desk.undo();
+    chain.editor.undo();
     expect(chain.now).toEqual(two);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { NO_HISTORY, takeStep, type NudgeHistory } from '../../../core/mapping/nudge-history.ts';
 import type { OwnMapping } from '../../../renderer/stick/origin.ts';
-import { ReloadShelf, type ReloadStore } from '../../../renderer/stick/reload-shelf.ts';
+import { OverReload, type ReloadStore } from '../../../renderer/stick/over-reload.ts';
 import { mapping, memoryStore } from '../support/bench-stick.ts';
 
 function long(steps: number): NudgeHistory<OwnMapping> {
@@ -25,22 +25,22 @@ function smallStore(most: number): ReloadStore {
 
 describe('a history kept for a reload', () => {
   it('comes back as it was', () => {
-    const shelf = new ReloadShelf(memoryStore());
-    expect(shelf.keepHistory('s1', 'left', long(30))).toBe(true);
-    expect(shelf.history('s1', 'left')).toEqual(long(30));
-    expect(shelf.history('s1', 'right')).toBe(NO_HISTORY);
+    const overReload = new OverReload(memoryStore());
+    expect(overReload.keepHistory('s1', 'left', long(30))).toBe(true);
+    expect(overReload.history('s1', 'left')).toEqual(long(30));
+    expect(overReload.history('s1', 'right')).toBe(NO_HISTORY);
   });
 
   it('keeps the newest steps where the store has no room for all', () => {
-    const shelf = new ReloadShelf(smallStore(20_000));
-    expect(shelf.keepHistory('s1', 'left', long(2000))).toBe(true);
-    const again = shelf.history('s1', 'left');
+    const overReload = new OverReload(smallStore(20_000));
+    expect(overReload.keepHistory('s1', 'left', long(2000))).toBe(true);
+    const again = overReload.history('s1', 'left');
     expect(again.present?.x.max).toBe(4001);
     expect(again.past?.mapping?.x.max).toBe(4000);
   });
 
   it('says so where the store has no room at all', () => {
-    expect(new ReloadShelf(smallStore(10)).keepHistory('s1', 'left', long(5))).toBe(false);
+    expect(new OverReload(smallStore(10)).keepHistory('s1', 'left', long(5))).toBe(false);
   });
 
   it.each([
@@ -51,7 +51,7 @@ describe('a history kept for a reload', () => {
   ])('is none where the store holds %s', (_, text) => {
     const store = memoryStore();
     store.setItem('yours s1 left', text);
-    expect(new ReloadShelf(store).history('s1', 'left')).toBe(NO_HISTORY);
+    expect(new OverReload(store).history('s1', 'left')).toBe(NO_HISTORY);
   });
 });
 
@@ -59,12 +59,12 @@ describe('a wish kept for a reload', () => {
   it('comes back for its survey alone; what is no wish is none', () => {
     const store = memoryStore();
     const wish = { aim: 'even', centreBy: 'mean', guard: 0.025 } as const;
-    new ReloadShelf(store).keepWish('s1', wish);
-    expect(new ReloadShelf(store).wish('s1')).toEqual(wish);
-    expect(new ReloadShelf(store).wish('s2')).toBeNull();
+    new OverReload(store).keepWish('s1', wish);
+    expect(new OverReload(store).wish('s1')).toEqual(wish);
+    expect(new OverReload(store).wish('s2')).toBeNull();
     for (const text of ['{', '{"aim":"best"}', 'null']) {
       store.setItem('wish s1', text);
-      expect(new ReloadShelf(store).wish('s1')).toBeNull();
+      expect(new OverReload(store).wish('s1')).toBeNull();
     }
   });
 });

@@ -1,7 +1,7 @@
 /** A stick as a survey gives it, and the details a bench answers with, for the Workbench's tests. */
 import type { StickEvidence } from '../../../core/capture/evidence.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import type { ReloadStore } from '../../../renderer/stick/reload-shelf.ts';
+import type { ReloadStore } from '../../../renderer/stick/over-reload.ts';
 import { measureUnder, withZones, type Standing } from '../../../renderer/stick/standing.ts';
 import type { SurveyDetails } from '../../../renderer/stick/opened-survey.svelte.ts';
 import { chainOf, type Zone } from '../../../core/zones/one-zone.ts';

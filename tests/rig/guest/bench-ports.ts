@@ -1,5 +1,5 @@
 /** The product's own ports as the guest uses them: the real library, the real system, the real clock. */
-import { systemClock } from '../../../electron/bench/clock.ts';
+import { systemClock } from '../../../electron/bench/time/clock.ts';
 import { findPads, type FoundPad } from '../../../electron/transport/find-pads.ts';
 import type { HidPort } from '../../../electron/transport/hid-port.ts';
 import { hidSystem } from '../../../electron/transport/hid-system.ts';

@@ -6,7 +6,7 @@ import { parseDescriptor } from '../../../core/hid/descriptor.ts';
 import { toHex } from '../../../core/hid/hex.ts';
 import { findLayout } from '../../../core/pad/find-layout.ts';
 import type { Problem } from '../../../core/result.ts';
-import { systemClock } from '../../../electron/bench/clock.ts';
+import { systemClock } from '../../../electron/bench/time/clock.ts';
 import { PadWatch } from '../../../electron/transport/watch-pads.ts';
 import { BENCH_DESCRIPTOR } from './bench-pad.ts';
 import { hidPort, listed, system, transportOf } from './bench-ports.ts';

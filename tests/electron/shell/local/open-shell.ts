@@ -4,7 +4,7 @@ import { request as httpRequest, type IncomingHttpHeaders } from 'node:http';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { WebSocket } from 'ws';
-import { createRouter } from '../../../../electron/bench/router.ts';
+import { createRouter } from '../../../../electron/bench/calls/router.ts';
 import { LIMITS, type ConnectionLimits } from '../../../../electron/shell/local/connection-limits.ts';
 import { openLocalShell, type LocalShell } from '../../../../electron/shell/local/local-shell.ts';
 import { SOCKET_PATH } from '../../../../shared/socket.ts';
