@@ -102,6 +102,13 @@ const notOf = (modules) => `^electron/bench/(?!(${modules.join('|')})\\.ts$)`;
 module.exports = {
   forbidden: [
     ...flowRules,
+    {
+      name: 'evidence-knows-no-guide',
+      comment: 'what a log proves does not depend on who guided the hand',
+      severity: 'error',
+      from: { path: '^core/(capture/evidence|mapping|measure|proposal|zones|findings|image)/' },
+      to: { path: '^core/capture/guide/' },
+    },
     ...roomRules,
     ...serviceRules,
     {

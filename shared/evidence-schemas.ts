@@ -1,4 +1,4 @@
-/** Run-time schema of a stick's evidence (core/capture/evidence.ts), which the screen computes measures and predictions from. */
+/** Run-time schema of a stick's evidence (core/capture/evidence/evidence.ts), which the screen computes measures and predictions from. */
 import { z } from 'zod';
 import { pairSchema, problemSchema } from './schemas.ts';
 

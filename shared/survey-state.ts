@@ -1,6 +1,6 @@
 /** What a guided survey is asked to take, and where it stands while it does. */
 import { z } from 'zod';
-import { disturbances } from '../core/capture/disturbance.ts';
+import { disturbances } from '../core/capture/evidence/disturbance.ts';
 import {
   padHandleSchema,
   pairSchema,

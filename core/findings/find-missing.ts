@@ -1,5 +1,5 @@
 /** What the log is too thin for: too few releases, directions that were not covered. */
-import { stretchesOf, widestGap } from '../capture/widest-gap.ts';
+import { stretchesOf, widestGap } from '../capture/evidence/widest-gap.ts';
 import type { Finding } from './finding.ts';
 import type { Limit, Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';

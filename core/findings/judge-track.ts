@@ -1,6 +1,6 @@
 /** Everything that `measure` prints of one log (FORMATS): the measures, the findings held against limits, the verdicts. */
-import { markedSpans } from '../capture/capture-marks.ts';
-import type { Track } from '../capture/track.ts';
+import { markedSpans } from '../capture/evidence/capture-marks.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import type { PadMapping } from '../mapping/mapping.ts';
 import { measureTrack, type TrackMeasures } from '../measure/measure-report.ts';
 import type { PadOwner } from '../pad/owner.ts';

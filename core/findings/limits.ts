@@ -1,5 +1,5 @@
 /** The limits that findings are held against: an editable set, each with where it comes from and who set its value. */
-import { LEAST_RELEASES } from '../capture/least-releases.ts';
+import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
 import type { LimitFrom } from './finding.ts';
 
 /** Where the value in force was taken from: a file beats the settings, the settings beat the program's own. */

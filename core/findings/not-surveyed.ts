@@ -1,8 +1,8 @@
 /** Whether a log holds anything of a stick of its pad. */
-import { markedSpans } from '../capture/capture-marks.ts';
-import { lastUs } from '../capture/find-captures.ts';
-import { gatherEvidence } from '../capture/gather-evidence.ts';
-import type { Track } from '../capture/track.ts';
+import { markedSpans } from '../capture/evidence/capture-marks.ts';
+import { lastUs } from '../capture/evidence/find-captures.ts';
+import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import type { StickReport } from '../measure/measure-report.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 

@@ -1,6 +1,6 @@
 /** Sides of an axis at which the readings pile up on one count, as a sensor at its limit makes them. */
-import { findCaptures } from '../capture/find-captures.ts';
-import type { Track } from '../capture/track.ts';
+import { findCaptures } from '../capture/evidence/find-captures.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
 
 export interface PinnedSide {

@@ -1,6 +1,6 @@
 /** Whether the stick went where it was asked to go: tells axes that are exchanged or run backwards. */
 import type { Mark } from '../log/visitor.ts';
-import type { StickTrack, Track } from '../capture/track.ts';
+import type { StickTrack, Track } from '../capture/evidence/track.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
 
 /** One prompt and where the stick really went, unit vectors, y up. */

@@ -1,5 +1,5 @@
 /** Puts values of limits in the place of the program's own; what no limit can be is refused by name. */
-import { LEAST_RELEASES } from '../capture/least-releases.ts';
+import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
 import { WIDEST_GAP } from '../proposal/solve.ts';
 import { defaultLimits, limitIds, type Limit, type LimitId, type Limits, type LimitSetBy } from './limits.ts';
 

@@ -1,6 +1,6 @@
 /** One stick as findings look at it: its measures and what the log says beyond them, gathered once. */
-import { LEAST_RELEASES } from '../capture/least-releases.ts';
-import type { Track } from '../capture/track.ts';
+import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import { rawPoint } from '../mapping/raw-point.ts';
 import type { StickReport, TrackMeasures } from '../measure/measure-report.ts';
 import type { Domain, Pair, StickFields, StickId } from '../pad/stick.ts';

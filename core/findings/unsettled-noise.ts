@@ -1,6 +1,6 @@
 /** Noise of a stick so restless that its releases never settle. */
-import { findCaptures } from '../capture/find-captures.ts';
-import type { Track } from '../capture/track.ts';
+import { findCaptures } from '../capture/evidence/find-captures.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import { stepNoise } from '../measure/step-noise.ts';
 import { median } from '../numeric/quantile.ts';
 import type { Pair, StickId } from '../pad/stick.ts';

@@ -1,5 +1,5 @@
 /** What a survey saw of a stick as a mapping: its extents with the rest as centre. For finding and comparing stored numbers. */
-import type { StickEvidence } from '../capture/evidence.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import type { Pair } from '../pad/stick.ts';
 import type { StickMapping } from './mapping.ts';
 

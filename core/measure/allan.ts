@@ -1,8 +1,8 @@
 /** Measures how the noise of a resting stick averages out. */
-import type { StickEvidence } from '../capture/evidence.ts';
-import { markedStills } from '../capture/capture-marks.ts';
-import { indexAt } from '../capture/find-index.ts';
-import type { Track } from '../capture/track.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
+import { markedStills } from '../capture/evidence/capture-marks.ts';
+import { indexAt } from '../capture/evidence/find-index.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import { overlappingAllanDeviation } from '../numeric/allan.ts';
 import type { StickId } from '../pad/stick.ts';
 import type { AllanMeasure } from './allan-measure.ts';

@@ -1,6 +1,6 @@
 /** Travel of one axis. */
-import type { StickTrack } from '../capture/track.ts';
-import type { Stretch } from '../capture/unbroken-stretches.ts';
+import type { StickTrack } from '../capture/evidence/track.ts';
+import type { Stretch } from '../capture/evidence/unbroken-stretches.ts';
 import { evenInterval } from './even-timing.ts';
 import { cleanSeries, makeSeries, type AxisSeries } from './axis-series.ts';
 import { backwardsShare } from './backwards-share.ts';

@@ -1,5 +1,5 @@
 /** How long a contact bounces. */
-import type { SwitchTrack } from '../capture/track.ts';
+import type { SwitchTrack } from '../capture/evidence/track.ts';
 
 /**
  * A contact that changes again within this time of its last change bounces: common practice, a finger cannot press and

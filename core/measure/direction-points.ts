@@ -1,5 +1,5 @@
 /** The rim point of each of the 72 directions, chosen among the turns; it does not depend on the mapping. */
-import type { Turn } from '../capture/evidence.ts';
+import type { Turn } from '../capture/evidence/evidence.ts';
 import { directionCount } from '../geometry/angle.ts';
 import type { Pair } from '../pad/stick.ts';
 import type { Coverage } from './rim-measure.ts';

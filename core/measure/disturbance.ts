@@ -6,13 +6,13 @@ import {
   repeatsOf,
   withoutRepeated,
   type MarkedSpan,
-} from '../capture/capture-marks.ts';
-import { describeDwell, TILT_SHARE } from '../capture/describe-dwell.ts';
-import type { Dwell, StickEvidence } from '../capture/evidence.ts';
-import { lastUs } from '../capture/find-captures.ts';
-import { tiltBetween } from '../capture/main-rest.ts';
-import { findStillSpans, type StillSpan } from '../capture/still-spans.ts';
-import type { StickTrack, Track } from '../capture/track.ts';
+} from '../capture/evidence/capture-marks.ts';
+import { describeDwell, TILT_SHARE } from '../capture/evidence/describe-dwell.ts';
+import type { Dwell, StickEvidence } from '../capture/evidence/evidence.ts';
+import { lastUs } from '../capture/evidence/find-captures.ts';
+import { tiltBetween } from '../capture/evidence/main-rest.ts';
+import { findStillSpans, type StillSpan } from '../capture/evidence/still-spans.ts';
+import type { StickTrack, Track } from '../capture/evidence/track.ts';
 import { combineUncertainty } from '../numeric/combined-uncertainty.ts';
 import { studentT } from '../numeric/student-t.ts';
 import { variance } from '../numeric/variance.ts';

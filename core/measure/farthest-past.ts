@@ -1,5 +1,5 @@
 /** How far a stick that was let go comes out on the other side of its rest. */
-import type { StickTrack } from '../capture/track.ts';
+import type { StickTrack } from '../capture/evidence/track.ts';
 import type { Pair } from '../pad/stick.ts';
 
 /** Three readings within this time are near enough for their median: it cuts less than 2 % off a peak of 20 Hz. */

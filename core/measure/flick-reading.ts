@@ -1,8 +1,8 @@
 /** One flick in the readings: from full tilt back to the rest. */
-import { describeDwell, tiltOf } from '../capture/describe-dwell.ts';
-import { indexAt } from '../capture/find-index.ts';
-import { tiltBetween } from '../capture/main-rest.ts';
-import type { StickTrack, Track } from '../capture/track.ts';
+import { describeDwell, tiltOf } from '../capture/evidence/describe-dwell.ts';
+import { indexAt } from '../capture/evidence/find-index.ts';
+import { tiltBetween } from '../capture/evidence/main-rest.ts';
+import type { StickTrack, Track } from '../capture/evidence/track.ts';
 import { farthestPast } from './farthest-past.ts';
 import type { Release } from './flick-releases.ts';
 import type { Pair } from '../pad/stick.ts';

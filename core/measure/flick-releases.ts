@@ -6,12 +6,12 @@ import {
   timesOf,
   withoutRepeated,
   type MarkedSpan,
-} from '../capture/capture-marks.ts';
-import { lastUs } from '../capture/find-captures.ts';
-import { FlickWatch, PUSH_SHARE } from '../capture/flick-watch.ts';
-import { tiltOf } from '../capture/describe-dwell.ts';
-import { indexAt } from '../capture/find-index.ts';
-import type { StickTrack, Track } from '../capture/track.ts';
+} from '../capture/evidence/capture-marks.ts';
+import { lastUs } from '../capture/evidence/find-captures.ts';
+import { FlickWatch, PUSH_SHARE } from '../capture/evidence/flick-watch.ts';
+import { tiltOf } from '../capture/evidence/describe-dwell.ts';
+import { indexAt } from '../capture/evidence/find-index.ts';
+import type { StickTrack, Track } from '../capture/evidence/track.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
 
 /** A release, and until when what follows belongs to it: the next prompt or release, or the end of the capture. */

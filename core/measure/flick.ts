@@ -1,7 +1,7 @@
 /** Measures what a stick does when it is let go from full tilt. */
-import type { StickEvidence } from '../capture/evidence.ts';
-import { settleLimit } from '../capture/settle-detector.ts';
-import type { StickTrack, Track } from '../capture/track.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
+import { settleLimit } from '../capture/evidence/settle-detector.ts';
+import type { StickTrack, Track } from '../capture/evidence/track.ts';
 import { deflect } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { mean } from '../numeric/mean.ts';

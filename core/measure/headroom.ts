@@ -1,5 +1,5 @@
 /** What is left between the gate and the limits of the fields. */
-import type { Turn } from '../capture/evidence.ts';
+import type { Turn } from '../capture/evidence/evidence.ts';
 import type { StickFields } from '../pad/stick.ts';
 import type { RimMeasure } from './rim-measure.ts';
 

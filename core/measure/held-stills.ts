@@ -1,10 +1,10 @@
 /** In a log without capture marks: where the stick lies still at its rest while a button is held. */
-import { describeDwell, TILT_SHARE, tiltOf } from '../capture/describe-dwell.ts';
-import type { Dwell } from '../capture/evidence.ts';
-import { indexAt } from '../capture/find-index.ts';
-import { settleLimit } from '../capture/settle-detector.ts';
-import type { StillSpan } from '../capture/still-spans.ts';
-import type { StickTrack, Track } from '../capture/track.ts';
+import { describeDwell, TILT_SHARE, tiltOf } from '../capture/evidence/describe-dwell.ts';
+import type { Dwell } from '../capture/evidence/evidence.ts';
+import { indexAt } from '../capture/evidence/find-index.ts';
+import { settleLimit } from '../capture/evidence/settle-detector.ts';
+import type { StillSpan } from '../capture/evidence/still-spans.ts';
+import type { StickTrack, Track } from '../capture/evidence/track.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
 
 export interface Disturbed {

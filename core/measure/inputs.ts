@@ -1,8 +1,8 @@
 /** Measures buttons, hat and triggers of a log: what was seen of them. */
-import { markedSpans } from '../capture/capture-marks.ts';
-import { lastUs } from '../capture/find-captures.ts';
-import type { StillSpan } from '../capture/still-spans.ts';
-import type { InputTrack, SwitchTrack, Track, ValueTrack } from '../capture/track.ts';
+import { markedSpans } from '../capture/evidence/capture-marks.ts';
+import { lastUs } from '../capture/evidence/find-captures.ts';
+import type { StillSpan } from '../capture/evidence/still-spans.ts';
+import type { InputTrack, SwitchTrack, Track, ValueTrack } from '../capture/evidence/track.ts';
 import type { FieldSource } from '../pad/layout.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
 import { bounceMs } from './contact-bounce.ts';

@@ -1,5 +1,5 @@
 /** Where a stick rests. */
-import type { Dwell, StickEvidence } from '../capture/evidence.ts';
+import type { Dwell, StickEvidence } from '../capture/evidence/evidence.ts';
 import { mean } from '../numeric/mean.ts';
 import type { Pair } from '../pad/stick.ts';
 

@@ -1,8 +1,8 @@
 /** Everything that is measured of one log; `core/findings/judge-track.ts` adds the findings that `measure` prints (FORMATS). */
-import type { StickEvidence } from '../capture/evidence.ts';
-import { gatherEvidence } from '../capture/gather-evidence.ts';
-import { LEAST_RELEASES } from '../capture/least-releases.ts';
-import type { Track } from '../capture/track.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
+import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
+import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { MappingFrom, PadMapping, StickMapping } from '../mapping/mapping.ts';
 import { storedMapping } from '../mapping/stored-mapping.ts';

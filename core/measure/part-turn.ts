@@ -1,6 +1,6 @@
 /** How far a part is turned, and its axes skewed, against the directions that sweeps were prompted toward. */
-import type { Sweep } from '../capture/find-sweep.ts';
-import type { StickTrack } from '../capture/track.ts';
+import type { Sweep } from '../capture/evidence/find-sweep.ts';
+import type { StickTrack } from '../capture/evidence/track.ts';
 import { angleOf } from '../geometry/angle.ts';
 import { meanDirection } from '../geometry/mean-direction.ts';
 import { combineUncertainty, type UncertaintyPart } from '../numeric/combined-uncertainty.ts';

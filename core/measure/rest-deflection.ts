@@ -1,5 +1,5 @@
 /** The settled readings of a stick as deflections under a mapping. */
-import type { Dwell } from '../capture/evidence.ts';
+import type { Dwell } from '../capture/evidence/evidence.ts';
 import { deflectAxis } from '../mapping/deflect-axis.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import type { StickFields } from '../pad/stick.ts';

@@ -1,5 +1,5 @@
 /** Where the stick comes to rest, depending on the side it came from. */
-import type { Dwell } from '../capture/evidence.ts';
+import type { Dwell } from '../capture/evidence/evidence.ts';
 import { mean } from '../numeric/mean.ts';
 import type { StickFields } from '../pad/stick.ts';
 

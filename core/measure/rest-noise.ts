@@ -1,5 +1,5 @@
 /** What the counts do while the stick lies still. */
-import type { Dwell } from '../capture/evidence.ts';
+import type { Dwell } from '../capture/evidence/evidence.ts';
 import type { Pair } from '../pad/stick.ts';
 import type { RestMeasure } from './rest-measure.ts';
 

@@ -1,5 +1,5 @@
 /** Measures the rest of one stick. */
-import type { Dwell, StickEvidence } from '../capture/evidence.ts';
+import type { Dwell, StickEvidence } from '../capture/evidence/evidence.ts';
 import { enclosingCircle } from '../geometry/enclosing-circle.ts';
 import { deflect } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';

@@ -1,5 +1,5 @@
 /** Measures the rim of one stick. */
-import type { StickEvidence } from '../capture/evidence.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { reachDirection } from './direction-measure.ts';
 import { directionPoints } from './direction-points.ts';

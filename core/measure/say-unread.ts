@@ -1,7 +1,7 @@
 /** Says of captures that were taken and could not be read why not, and what to do. */
-import { markedSpans } from '../capture/capture-marks.ts';
-import { lastUs } from '../capture/find-captures.ts';
-import type { Track } from '../capture/track.ts';
+import { markedSpans } from '../capture/evidence/capture-marks.ts';
+import { lastUs } from '../capture/evidence/find-captures.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import type { StickId } from '../pad/stick.ts';
 import type { Problem } from '../result.ts';
 import type { DisturbanceMeasure } from './disturbance-measure.ts';

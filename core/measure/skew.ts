@@ -1,5 +1,5 @@
 /** Skew: how far the two axes of a stick are from being perpendicular. */
-import type { RimShape } from '../capture/evidence.ts';
+import type { RimShape } from '../capture/evidence/evidence.ts';
 
 /**
  * Degrees, from the ellipse of all rim readings. A round gate seen by two axes of gains g_x, g_y that stand at 90° − σ

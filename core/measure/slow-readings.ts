@@ -1,6 +1,6 @@
 /** Which readings of a stick move slowly, so that what is left of them is noise. */
-import type { StickTrack } from '../capture/track.ts';
-import type { Stretch } from '../capture/unbroken-stretches.ts';
+import type { StickTrack } from '../capture/evidence/track.ts';
+import type { Stretch } from '../capture/evidence/unbroken-stretches.ts';
 import { runningMedian } from './axis-series.ts';
 
 /** Faster than so many half ranges a second the stick is pushed or springs back, and so near to it in time it still does. */

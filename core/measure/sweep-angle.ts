@@ -1,6 +1,6 @@
 /** The direction of one sweep. */
-import type { Stretch } from '../capture/unbroken-stretches.ts';
-import type { StickTrack } from '../capture/track.ts';
+import type { Stretch } from '../capture/evidence/unbroken-stretches.ts';
+import type { StickTrack } from '../capture/evidence/track.ts';
 import { angleOf } from '../geometry/angle.ts';
 import type { Pair } from '../pad/stick.ts';
 import { runningMedian } from './axis-series.ts';

@@ -1,6 +1,6 @@
 /** What a log as a whole says of its reports: rate, intervals as received here, losses. */
-import { isEnded } from '../capture/log-whole.ts';
-import type { Track } from '../capture/track.ts';
+import { isEnded } from '../capture/evidence/log-whole.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import type { Stage } from '../log/header.ts';
 import { takeQuantiles } from '../numeric/quantile.ts';
 import type { Domain } from '../pad/stick.ts';

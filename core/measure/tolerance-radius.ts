@@ -1,6 +1,6 @@
 /** How large the deflection at rest can be taken to be, beyond the releases that were seen. */
-import type { StickEvidence } from '../capture/evidence.ts';
-import { LEAST_RELEASES } from '../capture/least-releases.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
+import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { covariance2 } from '../numeric/covariance.ts';
 import { toleranceFactor } from '../numeric/tolerance-factor.ts';

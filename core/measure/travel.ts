@@ -1,9 +1,9 @@
 /** Measures the travel of one stick. */
-import type { StickEvidence } from '../capture/evidence.ts';
-import { middleOf } from '../capture/main-rest.ts';
-import type { StickTrack, Track } from '../capture/track.ts';
-import { findTravelSpans, type TravelSpans } from '../capture/travel-spans.ts';
-import type { Stretch } from '../capture/unbroken-stretches.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
+import { middleOf } from '../capture/evidence/main-rest.ts';
+import type { StickTrack, Track } from '../capture/evidence/track.ts';
+import { findTravelSpans, type TravelSpans } from '../capture/evidence/travel-spans.ts';
+import type { Stretch } from '../capture/evidence/unbroken-stretches.ts';
 import type { StickId } from '../pad/stick.ts';
 import { axisTravel } from './axis-travel.ts';
 import { meanRest, settledDwells } from './mean-rest.ts';

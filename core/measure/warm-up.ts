@@ -1,11 +1,11 @@
 /** Measures the drift of the rest after soldering. */
-import { markedDwells, marksOf, repeatsOf, withoutRepeated } from '../capture/capture-marks.ts';
-import { describeDwell } from '../capture/describe-dwell.ts';
-import { effectiveSteps } from '../capture/effective-step.ts';
-import type { Dwell } from '../capture/evidence.ts';
-import { lastUs } from '../capture/find-captures.ts';
-import { findStillSpans } from '../capture/still-spans.ts';
-import type { Track } from '../capture/track.ts';
+import { markedDwells, marksOf, repeatsOf, withoutRepeated } from '../capture/evidence/capture-marks.ts';
+import { describeDwell } from '../capture/evidence/describe-dwell.ts';
+import { effectiveSteps } from '../capture/evidence/effective-step.ts';
+import type { Dwell } from '../capture/evidence/evidence.ts';
+import { lastUs } from '../capture/evidence/find-captures.ts';
+import { findStillSpans } from '../capture/evidence/still-spans.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import type { Pair, StickFields, StickId } from '../pad/stick.ts';
 import { axisDrift } from './axis-drift.ts';
 import type { WarmUpMeasure } from './warm-up-measure.ts';

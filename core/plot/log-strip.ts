@@ -1,5 +1,5 @@
 /** A stretch of a log as a strip: raw counts against time, thinned so that no peak is lost. */
-import type { StickTrack } from '../capture/track.ts';
+import type { StickTrack } from '../capture/evidence/track.ts';
 import { decimateExtremes, POINTS_A_BUCKET } from './decimate-extremes.ts';
 
 /** Microseconds of the log and raw counts as reported, in turn. */

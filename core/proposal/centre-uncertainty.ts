@@ -1,5 +1,5 @@
 /** How sure a proposed centre is: seeded bootstrap over releases, and how much one release moves it. */
-import type { Dwell } from '../capture/evidence.ts';
+import type { Dwell } from '../capture/evidence/evidence.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { quantileSorted } from '../numeric/quantile.ts';
 import { createRandom } from '../numeric/random.ts';

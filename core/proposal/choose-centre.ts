@@ -2,7 +2,7 @@
 import { convexHull } from '../geometry/convex-hull.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import type { Pair } from '../pad/stick.ts';
-import type { Dwell } from '../capture/evidence.ts';
+import type { Dwell } from '../capture/evidence/evidence.ts';
 import type { CentreBy } from './proposal.ts';
 import { minimiseWhole } from './branch-and-bound.ts';
 

@@ -1,5 +1,5 @@
 /** How sure proposed edges are: bootstrap over turns, or leave-one-out while there are too few of them. */
-import type { RimEvidence, StickEvidence, Turn } from '../capture/evidence.ts';
+import type { RimEvidence, StickEvidence, Turn } from '../capture/evidence/evidence.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { quantileSorted } from '../numeric/quantile.ts';
 import { createRandom } from '../numeric/random.ts';

@@ -1,5 +1,5 @@
 /** Aim `edges`: per edge the median over turns of each turn's extreme, in whole counts. */
-import type { Turn } from '../capture/evidence.ts';
+import type { Turn } from '../capture/evidence/evidence.ts';
 import { median } from '../numeric/quantile.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import type { Pair } from '../pad/stick.ts';

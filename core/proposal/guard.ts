@@ -1,5 +1,5 @@
 /** The guard that is used: how much more than full output a proposal must reach. */
-import type { StickEvidence } from '../capture/evidence.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { checkMapping } from '../mapping/check-mapping.ts';
 import { measureRim } from '../measure/rim.ts';
 import type { Pair } from '../pad/stick.ts';

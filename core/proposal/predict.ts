@@ -1,5 +1,5 @@
 /** What a mapping would do, computed from the captured evidence alone: no write is needed to know it. */
-import type { StickEvidence } from '../capture/evidence.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { measureRest } from '../measure/rest.ts';
 import { measureRim } from '../measure/rim.ts';

@@ -1,5 +1,5 @@
 /** From the captured evidence of one stick to a mapping, its reasons and what it will do. */
-import type { StickEvidence } from '../capture/evidence.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { done, failed, type Result } from '../result.ts';
 import { centreUncertainty } from './centre-uncertainty.ts';
 import { chooseCentre } from './choose-centre.ts';

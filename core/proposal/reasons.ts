@@ -1,5 +1,5 @@
 /** Each number of a proposal with its reason in one plain sentence. */
-import type { StickEvidence } from '../capture/evidence.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { deflect } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import type { AxisField } from '../pad/stick.ts';

@@ -1,6 +1,6 @@
 /** The rim points that a proposal must fit: one of each covered direction. */
-import type { StickEvidence } from '../capture/evidence.ts';
-import { widestGap } from '../capture/widest-gap.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
+import { widestGap } from '../capture/evidence/widest-gap.ts';
 import { failed, done, type Result } from '../result.ts';
 import { rawPoint } from '../mapping/raw-point.ts';
 import { directionPoints } from '../measure/direction-points.ts';

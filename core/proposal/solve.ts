@@ -1,5 +1,5 @@
 /** One solution of one aim: from a centre and evidence to a mapping, without reasons and predictions. */
-import type { StickEvidence } from '../capture/evidence.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { checkMapping } from '../mapping/check-mapping.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import type { Pair } from '../pad/stick.ts';

@@ -1,5 +1,5 @@
 /** Will this chain hide this rest, and at what cost? */
-import type { StickEvidence } from '../capture/evidence.ts';
+import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { directionCount } from '../geometry/angle.ts';
 import { limit } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';

@@ -1,5 +1,5 @@
 /** The inverse question: the smallest setting of the driver with which a consumer hides the rest in all of n surveys. */
-import type { Dwell } from '../capture/evidence.ts';
+import type { Dwell } from '../capture/evidence/evidence.ts';
 import { deflect, limit } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import type { StickFields, StickId } from '../pad/stick.ts';

@@ -1,5 +1,5 @@
 /** A measured stick under one mapping, as every chain meets it: what no chain changes is computed once. */
-import type { Dwell, StickEvidence } from '../capture/evidence.ts';
+import type { Dwell, StickEvidence } from '../capture/evidence/evidence.ts';
 import { deflectAxis } from '../mapping/deflect-axis.ts';
 import { deflect, limitAxis } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';

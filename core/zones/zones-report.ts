@@ -1,7 +1,7 @@
 /** Everything that `zones` prints of one log and a chain (FORMATS). */
-import { gatherEvidence } from '../capture/gather-evidence.ts';
-import { LEAST_RELEASES } from '../capture/least-releases.ts';
-import type { Track } from '../capture/track.ts';
+import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
+import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
+import type { Track } from '../capture/evidence/track.ts';
 import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { MappingFrom, PadMapping } from '../mapping/mapping.ts';
 import { storedMapping } from '../mapping/stored-mapping.ts';

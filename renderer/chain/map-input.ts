@@ -1,5 +1,5 @@
 /** What the map of the plane is drawn from. */
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import { deflect } from '../../core/mapping/deflect.ts';
 import { rawPoint } from '../../core/mapping/raw-point.ts';
 import type { MapInput } from '../../core/plot/map-figure.ts';

@@ -1,6 +1,6 @@
 /** The limits in the words of the screen, and how a hand writes one. */
 import type { FindingId } from '../../core/findings/finding.ts';
-import { LEAST_RELEASES } from '../../core/capture/least-releases.ts';
+import { LEAST_RELEASES } from '../../core/capture/evidence/least-releases.ts';
 import { defaultLimits, type LimitId } from '../../core/findings/limits.ts';
 import { WIDEST_GAP } from '../../core/proposal/solve.ts';
 import { writtenIn } from '../kit/words/quantity-words.ts';

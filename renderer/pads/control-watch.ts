@@ -1,7 +1,7 @@
 /** The worklist of a pad's controls: every button, hat direction and trigger, and what was seen of it. */
 import type { PadLayout, ReadingSlot } from '../../core/pad/layout.ts';
 import { STICKS, type StickId } from '../../core/pad/stick.ts';
-import { SwitchWatch } from '../../core/capture/switch-watch.ts';
+import { SwitchWatch } from '../../core/capture/guide/switch-watch.ts';
 
 /** One row of the worklist. */
 export interface ControlRow {

@@ -2,7 +2,7 @@
 import { compareSurveys, type SurveyDifference } from '../../core/measure/compare-surveys.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 import type { Problem } from '../../core/result.ts';
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import type { Chain } from '../../core/zones/chain.ts';
 import type { BenchApi } from '../../shared/bench-api.ts';
 import type { SurveyDetails } from './opened-survey.svelte.ts';

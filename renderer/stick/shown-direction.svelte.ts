@@ -1,5 +1,5 @@
 /** The direction that every view shows: pointed at, else selected. Owns what is pointed at, renders nothing. */
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import { rawPoint } from '../../core/mapping/raw-point.ts';
 import type { Domain, Pair } from '../../core/pad/stick.ts';
 import { isAtLeast } from './at-least.ts';

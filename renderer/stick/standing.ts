@@ -1,5 +1,5 @@
 /** How a stick stands under one mapping: everything the views of the Workbench compare. */
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
 import type { RestMeasure } from '../../core/measure/rest-measure.ts';
 import type { RimMeasure } from '../../core/measure/rim-measure.ts';

@@ -1,5 +1,5 @@
 /** How the shown stick stands under each mapping that is compared. A change of one computes nothing of the others again. */
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
 import type { Chain } from '../../core/zones/chain.ts';
 import { measureUnder, withZones, type Candidate, type Standing } from './standing.ts';

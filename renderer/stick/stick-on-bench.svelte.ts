@@ -4,7 +4,7 @@
  * said of one stick is said of the selected one. Renders nothing.
  */
 import { createContext } from 'svelte';
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import type { Finding } from '../../core/findings/finding.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
 import { measuredMapping } from '../../core/mapping/measured-mapping.ts';

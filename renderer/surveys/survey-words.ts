@@ -1,5 +1,5 @@
 /** Surveys in the words of the screen. */
-import { disturbanceWords } from '../../core/capture/disturbance.ts';
+import { disturbanceWords } from '../../core/capture/evidence/disturbance.ts';
 import type { EventPayload, Reply } from '../../shared/contract.ts';
 import { padName } from '../pads/pad-name.ts';
 import { whenText } from '../kit/words/when-text.ts';

@@ -1,5 +1,5 @@
 /** From the standings of a stick to what each figure is drawn from. */
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import type { Domain, Pair, StickFields } from '../../core/pad/stick.ts';
 import type { PlaneInput, PlaneSeries } from '../../core/plot/plane-input.ts';
 import type { ProfileInput } from '../../core/plot/profile-figure.ts';

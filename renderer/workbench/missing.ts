@@ -1,6 +1,6 @@
 /** What a survey of one stick lacks, said in place. */
-import { LEAST_RELEASES } from '../../core/capture/least-releases.ts';
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import { LEAST_RELEASES } from '../../core/capture/evidence/least-releases.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import { coverageStretches, stretchName } from '../../core/plot/coverage-stretches.ts';
 import type { RimMeasure } from '../../core/measure/rim-measure.ts';
 

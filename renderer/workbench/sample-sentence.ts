@@ -1,5 +1,5 @@
 /** The selected sample for the foot line and for those who listen. */
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import { deflect } from '../../core/mapping/deflect.ts';
 import { count, percent } from '../../core/plot/number-text.ts';
 import type { Sample } from '../stick/sample-state.svelte.ts';

@@ -1,5 +1,5 @@
 /** The table twin of each figure. */
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import { deflect } from '../../core/mapping/deflect.ts';
 import { count, percent, signed } from '../../core/plot/number-text.ts';
 import type { Table } from '../kit/figures/table.ts';

@@ -1,7 +1,7 @@
 /** A whole survey of one stick of a simulated pad in fast time: its report bytes go through the product's own decoding. */
-import { TrackBuilder } from '../../core/capture/build-track.ts';
-import { releaseDirection } from '../../core/capture/release-directions.ts';
-import type { Track } from '../../core/capture/track.ts';
+import { TrackBuilder } from '../../core/capture/evidence/build-track.ts';
+import { releaseDirection } from '../../core/capture/guide/release-directions.ts';
+import type { Track } from '../../core/capture/evidence/track.ts';
 import { findProfile } from '../../core/pad/profiles.ts';
 import type { PadBuild } from '../../core/simulate/build.ts';
 import { SimulatedPad } from '../../core/simulate/simulated-pad.ts';

@@ -3,7 +3,7 @@
  * direction, least reach, radial error, rest offset, zones and onset, ledger rows and the figures' inputs; the same functions that the Workbench
  * calls. Then heap in use over ten simulated minutes of a nudge each 100 ms. Run: `node --expose-gc tests/perf/nudge.ts`.
  */
-import { gatherEvidence } from '../../core/capture/gather-evidence.ts';
+import { gatherEvidence } from '../../core/capture/evidence/gather-evidence.ts';
 import { rangeMapping } from '../../core/mapping/range-mapping.ts';
 import { NO_HISTORY, takeStep } from '../../core/mapping/nudge-history.ts';
 import { numberOf, withNumber, type MappingNumber } from '../../core/mapping/mapping-number.ts';

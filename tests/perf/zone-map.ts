@@ -1,5 +1,5 @@
 /** A zone map of 512² through a chain of three stages, and the matrix of 50 consumers × 2 sticks. Run: `node tests/perf/zone-map.ts`. */
-import { gatherEvidence } from '../../core/capture/gather-evidence.ts';
+import { gatherEvidence } from '../../core/capture/evidence/gather-evidence.ts';
 import { rangeMapping } from '../../core/mapping/range-mapping.ts';
 import { quantile } from '../../core/numeric/quantile.ts';
 import { STICKS } from '../../core/pad/stick.ts';

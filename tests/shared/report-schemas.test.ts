@@ -1,6 +1,6 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type { z } from 'zod';
-import type { StickEvidence } from '../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import type { MeasureReport } from '../../core/findings/judge-track.ts';
 import type { stickEvidenceSchema } from '../../shared/evidence-schemas.ts';
 import { measureReportSchema } from '../../shared/report-schemas.ts';

@@ -1,5 +1,5 @@
 /** Synthetic evidence of a stick, stated in the words of the capture: rest points, readings, rim points by direction. */
-import type { Dwell, RimShape, StickEvidence, Turn } from '../../core/capture/evidence.ts';
+import type { Dwell, RimShape, StickEvidence, Turn } from '../../core/capture/evidence/evidence.ts';
 import { rawPoint } from '../../core/mapping/raw-point.ts';
 import { createRandom } from '../../core/numeric/random.ts';
 import type { Pair, StickFields } from '../../core/pad/stick.ts';

@@ -1,5 +1,5 @@
 /** The readings of a short survey at 1 kHz, marked as the recorder marks them, without noise. */
-import type { StickTrack, Track } from '../../core/capture/track.ts';
+import type { StickTrack, Track } from '../../core/capture/evidence/track.ts';
 import type { Mark } from '../../core/log/visitor.ts';
 import { rawPoint } from '../../core/mapping/raw-point.ts';
 import type { Pair, StickFields, StickId } from '../../core/pad/stick.ts';

@@ -1,5 +1,5 @@
 /** A track without readings, for what only its head and its report times decide. */
-import type { Track } from '../../core/capture/track.ts';
+import type { Track } from '../../core/capture/evidence/track.ts';
 import type { Mark } from '../../core/log/visitor.ts';
 import type { Domain } from '../../core/pad/stick.ts';
 

@@ -1,11 +1,11 @@
 /** A simulated pad on the bench: what its hand does is recorded with the marks of a survey, through the product's own decoding. */
-import { TrackBuilder } from '../../core/capture/build-track.ts';
-import type { Track } from '../../core/capture/track.ts';
+import { TrackBuilder } from '../../core/capture/evidence/build-track.ts';
+import type { Track } from '../../core/capture/evidence/track.ts';
 import { findProfile } from '../../core/pad/profiles.ts';
 import type { PadBuild, StickBuild } from '../../core/simulate/build.ts';
 import { demos } from '../../core/simulate/demos.ts';
 import { SimulatedPad } from '../../core/simulate/simulated-pad.ts';
-import { releaseDirection } from '../../core/capture/release-directions.ts';
+import { releaseDirection } from '../../core/capture/guide/release-directions.ts';
 import { simulatedHeader } from './simulated-header.ts';
 
 export class SimulatedBench {

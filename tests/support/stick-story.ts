@@ -1,5 +1,5 @@
 /** Tells a track reading by reading at 1 kHz: where the left stick stands, with marks and buttons. No noise unless told. */
-import type { SwitchTrack, Track } from '../../core/capture/track.ts';
+import type { SwitchTrack, Track } from '../../core/capture/evidence/track.ts';
 import type { Mark } from '../../core/log/visitor.ts';
 import type { Pair } from '../../core/pad/stick.ts';
 import { sensorFields } from './fields.ts';

@@ -1,7 +1,7 @@
 /** One log judged: its measures, findings and verdicts, and each stick's evidence. Every shell asks here, so that all judge alike. */
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
-import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
-import type { Track } from '../../../core/capture/track.ts';
+import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';
+import { gatherEvidence } from '../../../core/capture/evidence/gather-evidence.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { judgeTrack, type MeasureReport } from '../../../core/findings/judge-track.ts';
 import type { Limits } from '../../../core/findings/limits.ts';
 import { stickLayers, type StickLayers } from '../../../core/findings/stored-layers.ts';

@@ -1,6 +1,6 @@
 /** What is asked of a whole log beyond its report: proposals, zones, consumers, what changed since, where an image may hold it. */
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
-import type { Track } from '../../../core/capture/track.ts';
+import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { measuredMapping } from '../../../core/mapping/measured-mapping.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import { compareSurveys, type SurveyDifference } from '../../../core/measure/compare-surveys.ts';

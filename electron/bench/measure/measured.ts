@@ -1,5 +1,5 @@
 /** What is worked out from a whole log for the screen: measures and findings, and the evidence of each stick with its mapping. */
-import type { Track } from '../../../core/capture/track.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import type { Limits } from '../../../core/findings/limits.ts';
 import { ownerOf } from '../../../core/pad/owner.ts';
 import { surveyDetailsSchema } from '../../../shared/survey-details.ts';

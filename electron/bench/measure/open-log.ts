@@ -1,6 +1,6 @@
 /** A report log from its file, as the command line looks at it: with a reading of a stick, and with what has to be told. */
-import { sayNotWhole } from '../../../core/capture/log-whole.ts';
-import type { Track } from '../../../core/capture/track.ts';
+import { sayNotWhole } from '../../../core/capture/evidence/log-whole.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { readTrack } from './read-track.ts';
 

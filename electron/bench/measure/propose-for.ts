@@ -1,5 +1,5 @@
 /** A proposal for one judged stick; every shell asks here, so that all propose alike and say what the numbers would only hide. */
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';
 import type { Finding } from '../../../core/findings/finding.ts';
 import { hiddenFault } from '../../../core/findings/hidden-fault.ts';
 import type { Limits } from '../../../core/findings/limits.ts';

@@ -1,7 +1,7 @@
 /** Streams a report log from its file into typed columns: never held as one text, read to its last whole line. */
 import { createReadStream } from 'node:fs';
-import { TrackBuilder } from '../../../core/capture/build-track.ts';
-import type { Track } from '../../../core/capture/track.ts';
+import { TrackBuilder } from '../../../core/capture/evidence/build-track.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { LogReader } from '../../../core/log/reader.ts';
 import type { Result } from '../../../core/result.ts';
 import { storageProblem } from '../../store/storage-problem.ts';

@@ -1,5 +1,5 @@
 /** Lets the hand of a simulated pad do what a survey asks for, after the moment that a person takes to begin. */
-import type { Disturbance } from '../../../core/capture/disturbance.ts';
+import type { Disturbance } from '../../../core/capture/evidence/disturbance.ts';
 import type { StickId } from '../../../core/pad/stick.ts';
 import type { SimulatedHand } from '../../../core/simulate/simulated-hand.ts';
 import type { HandWish } from './captures/capture-run.ts';

@@ -1,5 +1,5 @@
 /** What a survey takes, in order: what is wanted of each stick, and the pad's inputs once. */
-import type { Disturbance } from '../../../core/capture/disturbance.ts';
+import type { Disturbance } from '../../../core/capture/evidence/disturbance.ts';
 import type { PadLayout } from '../../../core/pad/layout.ts';
 import type { StickId } from '../../../core/pad/stick.ts';
 import type { EventPayload, Request } from '../../../shared/contract.ts';

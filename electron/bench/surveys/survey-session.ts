@@ -1,6 +1,6 @@
 /** A guided survey of one open pad: asks, watches, records, and ends with what was taken whatever happens. */
-import { END_MARK } from '../../../core/capture/log-whole.ts';
-import { sweepsNeeded } from '../../../core/capture/sweeps-needed.ts';
+import { END_MARK } from '../../../core/capture/evidence/log-whole.ts';
+import { sweepsNeeded } from '../../../core/capture/guide/sweeps-needed.ts';
 import type { StickId } from '../../../core/pad/stick.ts';
 import type { Problem } from '../../../core/result.ts';
 import type { Request } from '../../../shared/contract.ts';

@@ -1,5 +1,5 @@
 /** What a survey asks of the hand, in plain words; read out, they must make sense without the screen. */
-import { arrangeWords, disturbanceWords } from '../../../core/capture/disturbance.ts';
+import { arrangeWords, disturbanceWords } from '../../../core/capture/evidence/disturbance.ts';
 import type { StickId } from '../../../core/pad/stick.ts';
 import type { Request } from '../../../shared/contract.ts';
 import type { PlannedCapture } from './survey-plan.ts';

@@ -1,5 +1,5 @@
 /** A report log and what it is looked at under, as several commands take them. */
-import type { Track } from '../../../core/capture/track.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { parseMappingFile, type MappingFile } from '../../../core/mapping/mapping-file.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import { done, type Result } from '../../../core/result.ts';

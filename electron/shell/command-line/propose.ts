@@ -1,5 +1,5 @@
 /** `propose LOG`: for every stick a mapping for a stated aim, its reasons, and what it will do; no write is needed to know. */
-import type { Track } from '../../../core/capture/track.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { sayLimits } from '../../../core/findings/judge-track.ts';
 import { formatMappingFile } from '../../../core/mapping/mapping-file.ts';
 import { ownerOf } from '../../../core/pad/owner.ts';

@@ -1,5 +1,5 @@
 /** The steps of a survey as they are named at the terminal, and how they stand at its end. */
-import { disturbances, disturbanceWords, type Disturbance } from '../../../core/capture/disturbance.ts';
+import { disturbances, disturbanceWords, type Disturbance } from '../../../core/capture/evidence/disturbance.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { SurveyState } from '../../bench/surveys/captures/capture-run.ts';

@@ -1,5 +1,5 @@
 /** The matrix consumers × sticks, and the inverse question, from the evidence at hand. */
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';
 import { percent } from '../../../core/plot/number-text.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import { settledDwells } from '../../../core/measure/mean-rest.ts';

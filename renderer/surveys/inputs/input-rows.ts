@@ -1,5 +1,5 @@
 /** The checklist of inputs in words. */
-import { inputWords, listInputs } from '../../../core/capture/inputs-list.ts';
+import { inputWords, listInputs } from '../../../core/capture/guide/inputs-list.ts';
 import type { PadLayout } from '../../../core/pad/layout.ts';
 import type { SurveyRunState } from '../survey-words.ts';
 

@@ -1,5 +1,5 @@
 /** The inputs that a kept survey or an imported log holds, as rows of the checklist. */
-import { inputWords, type InputControl } from '../../../core/capture/inputs-list.ts';
+import { inputWords, type InputControl } from '../../../core/capture/guide/inputs-list.ts';
 import type { InputsMeasure } from '../../../core/measure/inputs-measure.ts';
 import { STICKS } from '../../../core/pad/stick.ts';
 import type { InputRow } from './input-rows.ts';

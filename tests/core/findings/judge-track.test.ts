@@ -1,12 +1,12 @@
 /** Whole logs judged: the demos as a survey records them, and logs that prove little or nothing. */
 import { describe, expect, it } from 'vitest';
-import type { Track } from '../../../core/capture/track.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { findingsTable } from '../../../core/findings/findings-table.ts';
 import { judgeTrack, type MeasureReport } from '../../../core/findings/judge-track.ts';
 import { defaultLimits } from '../../../core/findings/limits.ts';
 import { demos, type DemoName } from '../../../core/simulate/demos.ts';
 import { surveyUnit } from '../../blind/survey-unit.ts';
-import { HandScript, trackOf, twelveBits } from '../capture/hand-script.ts';
+import { HandScript, trackOf, twelveBits } from '../capture/guide/hand-script.ts';
 
 function surveyed(name: DemoName, intervalMicros = 4000): MeasureReport {
   return judgeTrack(surveyUnit({ ...demos[name].build, intervalMicros, jitterMicros: 90 }, 3), null);

@@ -1,6 +1,6 @@
 /** A stick that the log holds nothing of is not surveyed: neither kept nor undecided. */
 import { describe, expect, it } from 'vitest';
-import type { Track } from '../../../core/capture/track.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { judgeTrack } from '../../../core/findings/judge-track.ts';
 import { demos } from '../../../core/simulate/demos.ts';
 import { measureReportSchema } from '../../../shared/report-schemas.ts';

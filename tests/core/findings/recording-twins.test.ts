@@ -1,6 +1,6 @@
 /** Told twins of what recordings without capture marks hold: each states what is true of it and no more. */
 import { describe, expect, it } from 'vitest';
-import type { Track } from '../../../core/capture/track.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { judgeTrack } from '../../../core/findings/judge-track.ts';
 import { createChance } from '../../../core/simulate/chance.ts';
 import { StickStory } from '../../support/stick-story.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { StickTrack, Track } from '../../../core/capture/track.ts';
+import type { StickTrack, Track } from '../../../core/capture/evidence/track.ts';
 import { measureTrack } from '../../../core/measure/measure-report.ts';
 import { makeSurveyTrack } from '../../support/make-survey-track.ts';
 import { reportedFields } from '../../support/fields.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Track } from '../../../core/capture/track.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import type { PadMapping, StickMapping } from '../../../core/mapping/mapping.ts';
 import { rangeMapping } from '../../../core/mapping/range-mapping.ts';
 import { measureTrack } from '../../../core/measure/measure-report.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
+import { gatherEvidence } from '../../../core/capture/evidence/gather-evidence.ts';
 import { measureAllan } from '../../../core/measure/allan.ts';
 import { createRandom } from '../../../core/numeric/random.ts';
 import { StickStory } from '../../support/stick-story.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
+import { gatherEvidence } from '../../../core/capture/evidence/gather-evidence.ts';
 import { measureDisturbance } from '../../../core/measure/disturbance.ts';
 import { StickStory } from '../../support/stick-story.ts';
 

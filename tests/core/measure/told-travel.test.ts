@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
-import type { Track } from '../../../core/capture/track.ts';
+import { gatherEvidence } from '../../../core/capture/evidence/gather-evidence.ts';
+import type { Track } from '../../../core/capture/evidence/track.ts';
 import { measureTrack } from '../../../core/measure/measure-report.ts';
 import { measureTravel } from '../../../core/measure/travel.ts';
 import { StickStory } from '../../support/stick-story.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gatherEvidence } from '../../../core/capture/gather-evidence.ts';
+import { gatherEvidence } from '../../../core/capture/evidence/gather-evidence.ts';
 import { measureTrack } from '../../../core/measure/measure-report.ts';
 import { measureTravel } from '../../../core/measure/travel.ts';
 import type { PadBuild, SensorBuild } from '../../../core/simulate/build.ts';

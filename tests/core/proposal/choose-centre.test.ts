@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Dwell } from '../../../core/capture/evidence.ts';
+import type { Dwell } from '../../../core/capture/evidence/evidence.ts';
 import { chooseCentre } from '../../../core/proposal/choose-centre.ts';
 
 const edges = { x: { min: 800, centre: 2048, max: 3300 }, y: { min: 700, centre: 2048, max: 3500 } };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';
 import { deflect } from '../../../core/mapping/deflect.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import { rawPoint } from '../../../core/mapping/raw-point.ts';

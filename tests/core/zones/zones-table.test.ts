@@ -3,7 +3,7 @@ import { rangeMapping } from '../../../core/mapping/range-mapping.ts';
 import { answerZones } from '../../../core/zones/answer.ts';
 import { zonesTable } from '../../../core/zones/zones-table.ts';
 import { makeBenchStick } from '../../support/make-evidence.ts';
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';
 
 const evidence = makeBenchStick({
   seed: 2,

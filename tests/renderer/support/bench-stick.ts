@@ -1,5 +1,5 @@
 /** A stick as a survey gives it, and the details a bench answers with, for the Workbench's tests. */
-import type { StickEvidence } from '../../../core/capture/evidence.ts';
+import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import type { ReloadStore } from '../../../renderer/stick/over-reload.ts';
 import { measureUnder, withZones, type Standing } from '../../../renderer/stick/standing.ts';

@@ -1,5 +1,5 @@
 /** One capture under way, as a survey sees it whatever it is of. Times are microseconds from the start of the log. */
-import type { Disturbance } from '../../../../core/capture/disturbance.ts';
+import type { Disturbance } from '../../../../core/capture/evidence/disturbance.ts';
 import type { ReadingSlot } from '../../../../core/pad/layout.ts';
 import type { StickId } from '../../../../core/pad/stick.ts';
 import type { EventPayload } from '../../../../shared/contract.ts';

@@ -1,8 +1,8 @@
 /** A disturbance capture of a survey: the guide of core, told to the screen and to the hand of a simulated pad. */
-import type { GuideOptions } from '../../../../core/capture/capture-guide.ts';
-import type { Disturbance } from '../../../../core/capture/disturbance.ts';
-import { DisturbanceGuide, type Beside } from '../../../../core/capture/disturbance-guide.ts';
-import { middleOf, tiltBetween } from '../../../../core/capture/main-rest.ts';
+import type { GuideOptions } from '../../../../core/capture/guide/capture-guide.ts';
+import type { Disturbance } from '../../../../core/capture/evidence/disturbance.ts';
+import { DisturbanceGuide, type Beside } from '../../../../core/capture/guide/disturbance-guide.ts';
+import { middleOf, tiltBetween } from '../../../../core/capture/evidence/main-rest.ts';
 import type { PadLayout } from '../../../../core/pad/layout.ts';
 import type { CaptureRun, CaptureView, HandWish, LiveReading, SurveyState } from './capture-run.ts';
 import { emptyView } from '../survey-view.ts';

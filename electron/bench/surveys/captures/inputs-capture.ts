@@ -1,7 +1,7 @@
 /** The inputs capture of a survey: the guide of core, told to the screen and to the hand of a simulated pad. */
-import type { InputWatch } from '../../../../core/capture/input-watch.ts';
-import { InputsGuide } from '../../../../core/capture/inputs-guide.ts';
-import { inputWords } from '../../../../core/capture/inputs-list.ts';
+import type { InputWatch } from '../../../../core/capture/guide/input-watch.ts';
+import { InputsGuide } from '../../../../core/capture/guide/inputs-guide.ts';
+import { inputWords } from '../../../../core/capture/guide/inputs-list.ts';
 import type { PadLayout } from '../../../../core/pad/layout.ts';
 import type { CaptureRun, CaptureView, HandWish, LiveReading } from './capture-run.ts';
 import { emptyView } from '../survey-view.ts';

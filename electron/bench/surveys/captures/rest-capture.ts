@@ -1,8 +1,8 @@
 /** A rest capture of a survey: the guides of core, told to the screen and to the hand of a simulated pad. */
-import type { GuideOptions } from '../../../../core/capture/capture-guide.ts';
-import { LEAST_RELEASES } from '../../../../core/capture/least-releases.ts';
-import { RestGuide } from '../../../../core/capture/rest-guide.ts';
-import { StillGuide } from '../../../../core/capture/still-guide.ts';
+import type { GuideOptions } from '../../../../core/capture/guide/capture-guide.ts';
+import { LEAST_RELEASES } from '../../../../core/capture/evidence/least-releases.ts';
+import { RestGuide } from '../../../../core/capture/guide/rest-guide.ts';
+import { StillGuide } from '../../../../core/capture/guide/still-guide.ts';
 import type { CaptureRun, CaptureView, HandWish, LiveReading } from './capture-run.ts';
 import { emptyView } from '../survey-view.ts';
 import type { Asked } from '../survey-words.ts';

@@ -1,5 +1,5 @@
 /** Begins one capture of a survey. */
-import type { GuideOptions } from '../../../../core/capture/capture-guide.ts';
+import type { GuideOptions } from '../../../../core/capture/guide/capture-guide.ts';
 import type { PadLayout } from '../../../../core/pad/layout.ts';
 import type { CaptureRun, SurveyState } from './capture-run.ts';
 import { DisturbanceCapture } from './disturbance-capture.ts';

@@ -1,6 +1,6 @@
 /** The warm-up of a survey: the guide of core, told to the screen and to the hand of a simulated pad. */
-import type { GuideOptions } from '../../../../core/capture/capture-guide.ts';
-import { WarmUpGuide, type TimedRest, type WarmUpJudgement } from '../../../../core/capture/warm-up-guide.ts';
+import type { GuideOptions } from '../../../../core/capture/guide/capture-guide.ts';
+import { WarmUpGuide, type TimedRest, type WarmUpJudgement } from '../../../../core/capture/guide/warm-up-guide.ts';
 import type { CaptureRun, CaptureView, HandWish, LiveReading, SurveyState } from './capture-run.ts';
 import { emptyView } from '../survey-view.ts';
 import type { Asked } from '../survey-words.ts';

@@ -1,5 +1,5 @@
 /** Tells from the dwells of a warm-up so far whether the rest still drifts, as `measure` will tell it of the log. */
-import type { TimedRest, WarmUpJudgement } from '../../../../core/capture/warm-up-guide.ts';
+import type { TimedRest, WarmUpJudgement } from '../../../../core/capture/guide/warm-up-guide.ts';
 import { lastDrift } from '../../../../core/measure/warm-up.ts';
 import type { StickFields } from '../../../../core/pad/stick.ts';
 
