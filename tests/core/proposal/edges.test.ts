@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { Turn } from '../../../core/capture/evidence.ts';
+import type { Turn } from '../../../core/capture/evidence/evidence.ts';
 import { edgesMapping } from '../../../core/proposal/edges.ts';
 
 function turn(xMin: number, xMax: number, yMin: number, yMax: number): Turn {
