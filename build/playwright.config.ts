@@ -8,12 +8,13 @@ export default defineConfig({
   outputDir: path.join(root, 'out/browser'),
   snapshotPathTemplate: path.join(root, 'tests/browser/snapshots/{arg}{ext}'),
   fullyParallel: false,
-  workers: 1,
+  // Each has a bench of its own.
+  workers: 2,
   reporter: [['list'], ['json', { outputFile: path.join(root, 'out/results/browser.json') }]],
   forbidOnly: process.env['CI'] === 'true',
   // What takes seconds here takes minutes on a busy machine; only what hangs is a failure.
   timeout: 180_000,
-  // A second try tells a busy moment from a fault; the report counts it as flaky, not as passed in silence.
+  // A second try tells a busy moment from a fault; `npm test` counts it as failed all the same.
   retries: 1,
   expect: { timeout: 30_000, toHaveScreenshot: { animations: 'disabled', maxDiffPixelRatio: 0.001 } },
   use: {

@@ -5,6 +5,8 @@ import { defineConfig } from 'vitest/config';
 const root = path.resolve(import.meta.dirname, '..');
 const out = (name: string): string => path.join(root, 'out', name);
 
+const PURE = ['tests/core/**/*.test.ts', 'tests/shared/**/*.test.ts', 'tests/reference/**/*.test.ts'];
+
 export default defineConfig({
   root: path.join(root, 'renderer'),
   base: './',
@@ -64,9 +66,22 @@ export default defineConfig({
   ...(process.env['VITEST'] === undefined ? {} : { resolve: { conditions: ['browser'] } }),
   test: {
     root,
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/rig/**', 'tests/browser/**', 'node_modules/**'],
     environment: 'node',
+    projects: [
+      {
+        extends: true,
+        // Pure computation leaves nothing behind: one worker runs many files, and each module is read once.
+        test: { name: 'pure', include: PURE, isolate: false },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'machine',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...PURE, 'tests/rig/**', 'tests/browser/**', 'node_modules/**'],
+        },
+      },
+    ],
     // A busy machine must not fail a test: nothing here is judged by its speed.
     testTimeout: 120_000,
     hookTimeout: 120_000,
