@@ -1,10 +1,16 @@
 /** The order of findings, the verdict, and the guard bands under both. */
 import { describe, expect, it } from 'vitest';
 import { decide } from '../../../core/findings/decide.ts';
-import type { Decision, Finding, FindingId } from '../../../core/findings/finding.ts';
+import {
+  findingIds,
+  type Decision,
+  type Finding,
+  type FindingId,
+  type Verdict,
+} from '../../../core/findings/finding.ts';
 import { defaultLimits } from '../../../core/findings/limits.ts';
 import { makeFinding } from '../../../core/findings/make-finding.ts';
-import { rankFindings } from '../../../core/findings/rank-findings.ts';
+import { causesOf, rankFindings } from '../../../core/findings/rank-findings.ts';
 import { verdictOf } from '../../../core/findings/verdict.ts';
 
 function finding(id: FindingId, decision: Decision, wish: Partial<Finding> = {}): Finding {
@@ -65,6 +71,33 @@ describe('the order of findings', () => {
     expect(ranked[0]?.id).toBe('skewed-part');
   });
 
+  it('puts what does not allow a statement before what merely could not be told', () => {
+    const ranked = rankFindings([
+      finding('noisy-joint', 'cannot say', { value: 9 }),
+      finding('rim-not-covered', 'cannot say', { severity: 'caution' }),
+    ]);
+    expect(ranked.map(({ id }) => id)).toEqual(['rim-not-covered', 'noisy-joint']);
+  });
+
+  it('goes by how many times the limit a value is, and has one without a limit last', () => {
+    const ranked = rankFindings([
+      finding('warming-up', 'fail', { value: 50, limit: null }),
+      finding('overshoot', 'fail', { value: 6, limit: 4 }),
+      finding('disturbed-rest', 'fail', { value: null }),
+      finding('skewed-part', 'fail', { value: 3, limit: 1 }),
+    ]);
+    expect(ranked.map(({ id }) => id)).toEqual(['skewed-part', 'overshoot', 'warming-up', 'disturbed-rest']);
+  });
+
+  it('counts as caused only what fails', () => {
+    const ranked = rankFindings([
+      finding('stale-mapping', 'pass', { value: 9 }),
+      finding('overshoot', 'pass'),
+      finding('seat-not-flat', 'fail'),
+    ]);
+    expect(ranked.map(({ id }) => id)).toEqual(['seat-not-flat', 'stale-mapping', 'overshoot']);
+  });
+
   it('keeps the sticks apart: the seat of one explains nothing of the other', () => {
     const ranked = rankFindings([
       finding('stale-mapping', 'fail', { value: 9, stick: 'right' }),
@@ -74,7 +107,95 @@ describe('the order of findings', () => {
   });
 });
 
+describe('a cause', () => {
+  const brings: readonly (readonly [FindingId, FindingId])[] = [
+    ['mapping-of-another-pad', 'layers-disagree'],
+    ['warming-up', 'off-centre-part'],
+    ['dead-axis', 'seat-not-flat'],
+    ['swapped-axes', 'turned-part'],
+    ['inverted-axis', 'off-centre-part'],
+    ['worn-track', 'noisy-joint'],
+    ['noisy-joint', 'overshoot'],
+    ['seat-not-flat', 'clipped-sensor'],
+    ['off-centre-part', 'clipped-sensor'],
+    ['clipped-sensor', 'short-range'],
+    ['short-range', 'stale-mapping'],
+    ['turned-part', 'stale-mapping'],
+    ['skewed-part', 'turned-part'],
+    ['loose-return', 'stale-mapping'],
+    ['stale-mapping', 'layers-disagree'],
+  ];
+
+  it.each(brings)('%s brings %s about where it fails, in the same stick', (cause, consequence) => {
+    const own = finding(consequence, 'fail');
+    const failed = finding(cause, 'fail');
+    expect(causesOf(own, [failed, own])).toEqual([failed]);
+    expect(causesOf(own, [finding(cause, 'cannot say'), finding(cause, 'fail', { stick: 'right' })])).toEqual([]);
+    expect(causesOf(failed, [failed, own])).toEqual([]);
+  });
+
+  it.each(['overshoot', 'layers-disagree', 'disturbed-rest', 'inputs-fail', 'late-reports'] as const)(
+    '%s explains nothing else',
+    (id) => {
+      for (const { id: other } of findingIds.map((one) => finding(one, 'fail')))
+        expect(causesOf(finding(other, 'fail'), [finding(id, 'fail')])).toEqual([]);
+    },
+  );
+});
+
 describe('the verdict', () => {
+  const alone: Readonly<Record<FindingId, Verdict>> = {
+    'dead-axis': 'reseat',
+    'swapped-axes': 'reseat',
+    'inverted-axis': 'reseat',
+    'worn-track': 'replace',
+    'noisy-joint': 'reseat',
+    'seat-not-flat': 'reseat',
+    'turned-part': 'reseat',
+    'skewed-part': 'replace',
+    'short-range': 'reseat',
+    'clipped-sensor': 'replace',
+    'loose-return': 'replace',
+    overshoot: 'replace',
+    'disturbed-rest': 'reseat',
+    'off-centre-part': 'recalibrate',
+    'stale-mapping': 'recalibrate',
+    'layers-disagree': 'recalibrate',
+    'mapping-of-another-pad': 'undecided',
+    'warming-up': 'undecided',
+    'rest-not-measured': 'undecided',
+    'rim-not-covered': 'undecided',
+    // Of the whole pad, not of a stick.
+    'inputs-fail': 'keep',
+    'late-reports': 'keep',
+  };
+
+  it.each(findingIds.map((id) => [id, alone[id]] as const))('where %s alone fails is: %s', (id, verdict) => {
+    for (const severity of ['fault', 'caution'] as const)
+      expect(verdictOf([...without(id), finding(id, 'fail', { severity })]).verdict).toBe(verdict);
+  });
+
+  it('is that of the first fault, a caution only where no fault stands', () => {
+    const caution = finding('off-centre-part', 'fail', { severity: 'caution' });
+    const others = without('off-centre-part');
+    const faults = [finding('overshoot', 'fail'), finding('turned-part', 'fail')];
+    expect(verdictOf([caution, ...faults, ...others])).toEqual({ verdict: 'replace', why: 'overshoot fail' });
+    expect(verdictOf([caution, ...faults.toReversed(), ...others]).verdict).toBe('reseat');
+    expect(verdictOf([finding('inputs-fail', 'fail'), caution, ...others]).verdict).toBe('recalibrate');
+  });
+
+  it('waits before all else', () => {
+    const warm = finding('warming-up', 'fail', { severity: 'caution' });
+    expect(verdictOf([finding('worn-track', 'fail'), warm, ...allPass]).why).toBe('warming-up fail');
+  });
+
+  it('names what nothing in the log says', () => {
+    const partly = allPass.filter(({ id }) => id !== 'skewed-part' && id !== 'loose-return');
+    const { verdict, why } = verdictOf(partly);
+    expect(verdict).toBe('undecided');
+    expect(why).toMatch(/has (skewed part, loose return|loose return, skewed part); record/);
+  });
+
   it('keeps a stick only where everything that must be was judged and passes', () => {
     expect(verdictOf(allPass).verdict).toBe('keep');
     for (const id of needed) {
