@@ -68,6 +68,35 @@ describe('TurnCounter', () => {
     expect(ways(script().push(0).turn(300).turn(-300).turn(300).letGo())).toBe('');
   });
 
+  it('takes a turn that lacks less than one direction for a whole one', () => {
+    const turned = (degrees: number): string => ways(script({ noise: 0 }).push(0).turn(degrees, 4).letGo());
+    expect([turned(353), turned(357)]).toEqual(['', '+']);
+    expect([turned(-353), turned(-357)]).toEqual(['', '-']);
+  });
+
+  it('takes a way back of 30° for a change of way, and less for the hand’s unrest', () => {
+    const back = (degrees: number): string =>
+      ways(script({ noise: 0 }).push(0).turn(300, 4).turn(-degrees, 4).turn(100, 4).letGo());
+    expect([back(28), back(32)]).toEqual(['+', '']);
+  });
+
+  it('wants a tenth of the half range and half of the usual radius for a rim', () => {
+    // A tenth of the half range of twelve bits is 205 counts.
+    const small = (counts: number): string =>
+      ways(
+        script({ gate: () => counts, noise: 0 })
+          .push(0)
+          .turn(400, 4)
+          .letGo(),
+      );
+    expect([small(200), small(210)]).toEqual(['', '+']);
+    const dip = (share: number): string => {
+      const slack = (turned: number): number => (turned > 500 && turned < 520 ? share : 1);
+      return ways(script({ noise: 0 }).push(0).turn(800, 4, slack).letGo());
+    };
+    expect([dip(0.48), dip(0.52)]).toEqual(['+', '++']);
+  });
+
   it('overlooks a hand that goes back a little', () => {
     const hand = script().push(0);
     for (let part = 0; part < 12; part += 1) hand.turn(50).turn(-15);

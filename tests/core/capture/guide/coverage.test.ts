@@ -18,6 +18,9 @@ it('counts the turns each way that have a rim point in a direction', () => {
   expect(covered[2]).toEqual({ clockwise: 2, counterClockwise: 1 });
   expect(covered[3]).toEqual({ clockwise: 1, counterClockwise: 0 });
   expect(uncoveredDirections(covered, 1)).toEqual([3, 4]);
+  const once = { clockwise: 1, counterClockwise: 2 };
+  const twice = { clockwise: 2, counterClockwise: 2 };
+  expect(uncoveredDirections([twice, once, { clockwise: 2, counterClockwise: 1 }, twice], 2)).toEqual([1, 2]);
 });
 
 it('names stretches in order, single ones and one over 0° too', () => {

@@ -21,3 +21,13 @@ test('with a rate that is not known the least is asked for', () => {
   expect(sweepsNeeded(sensorFields, null)).toBe(2);
   expect(sweepsNeeded(sensorFields, 0)).toBe(2);
 });
+
+test('one sweep more is asked for as soon as the counts take more than those before', () => {
+  // 15 · 0.65 · 800 counts / (rate · 6 s) is just 3 at 433.3 a second.
+  const wide = { x: { ...sensorFields.x, maximum: 800 }, y: { ...sensorFields.y, maximum: 100 } } satisfies StickFields;
+  const high = { x: wide.y, y: wide.x } satisfies StickFields;
+  for (const fields of [wide, high]) {
+    expect(sweepsNeeded(fields, 434)).toBe(3);
+    expect(sweepsNeeded(fields, 433)).toBe(4);
+  }
+});
