@@ -2,16 +2,11 @@
 import type { GuideOptions } from '../../../../core/capture/guide/capture-guide.ts';
 import type { PadLayout } from '../../../../core/pad/layout.ts';
 import type { CaptureRun, SurveyState } from './capture-run.ts';
-import { DisturbanceCapture } from './disturbance-capture.ts';
-import { FlickCapture } from './flick-capture.ts';
+import { disturbanceCapture } from './disturbance-capture.ts';
 import { InputsCapture } from './inputs-capture.ts';
-import { RestCapture } from './rest-capture.ts';
-import { RimCapture } from './rim-capture.ts';
 import type { PlannedCapture } from '../survey-plan.ts';
 import type { Asked } from '../survey-words.ts';
-import { TravelCapture } from './travel-capture.ts';
-import { WarmUpCapture } from './warm-up-capture.ts';
-import { judgeWarmUp } from './warm-up-judge.ts';
+import { flickCapture, restCapture, rimCapture, travelCapture, warmUpCapture } from './stick-captures.ts';
 
 export interface CaptureStart extends Pick<GuideOptions, 'startUs' | 'mark'> {
   readonly layout: PadLayout;
@@ -29,18 +24,18 @@ export function startCapture({ stick, purpose, of }: PlannedCapture, start: Capt
   const options: GuideOptions = { stick, fields, startUs, mark };
   switch (purpose) {
     case 'rest':
-      return new RestCapture(options, asked);
+      return restCapture(options, asked);
     case 'rim':
-      return new RimCapture(options, asked, rests);
+      return rimCapture(options, asked, rests);
     case 'travel':
-      return new TravelCapture(options, asked, rests);
+      return travelCapture(options, asked, rests);
     case 'flick':
-      return new FlickCapture(options, asked, rests);
+      return flickCapture(options, asked, rests);
     case 'warmUp':
-      return new WarmUpCapture(options, (dwells) => judgeWarmUp(dwells, fields), asked, rests);
+      return warmUpCapture(options, asked, rests);
     case 'disturbance':
     case 'inputs':
-      return of === undefined ? null : new DisturbanceCapture(of, options, layout, asked, rests);
+      return of === undefined ? null : disturbanceCapture(of, options, layout, asked, rests);
   }
 }
 
