@@ -1,5 +1,6 @@
 /** What the log is too thin for: too few releases, directions that were not covered. */
-import { stretchesOf, widestGap } from '../capture/evidence/widest-gap.ts';
+import { widestGap } from '../capture/evidence/widest-gap.ts';
+import { runsOf } from '../geometry/directions.ts';
 import type { Finding } from './finding.ts';
 import type { Limit, Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
@@ -64,7 +65,7 @@ function missing(
 }
 
 function sayStretches(open: readonly number[]): string {
-  const parts = stretchesOf(open).map(({ from, to }) => (from === to ? `${from}°` : `${from}° to ${to}°`));
+  const parts = runsOf(open).map(({ first, last }) => (first === last ? `${first}°` : `${first}° to ${last}°`));
   return parts.length <= 6
     ? parts.join(', ')
     : `${parts.slice(0, 6).join(', ')} and ${parts.length - 6} more stretches`;

@@ -1,6 +1,3 @@
-/** Number of directions of a gate (DESIGN, words): 0, 5 … 355°. */
-export const directionCount = 72;
-
 /** Degrees counter-clockwise from +x in [0, 360) of the vector (x, y), y up. 0 for the null vector. */
 export function angleOf(x: number, y: number): number {
   return wrapDegrees((Math.atan2(y, x) * 180) / Math.PI);
@@ -12,9 +9,4 @@ export function wrapDegrees(angle: number): number {
   const wrapped = rest < 0 ? rest + 360 : rest;
   // A tiny negative angle rounds up to 360 itself; −0 becomes 0.
   return wrapped >= 360 ? 0 : wrapped + 0;
-}
-
-/** Which of the 72 directions is nearest to an angle in degrees; halfway goes to the greater angle. */
-export function directionIndex(angle: number): number {
-  return Math.round(wrapDegrees(angle) / 5) % directionCount;
 }

@@ -1,6 +1,6 @@
 /** The rim point of each of the 72 directions, chosen among the turns; it does not depend on the mapping. */
 import type { Turn } from '../capture/evidence/evidence.ts';
-import { directionCount } from '../geometry/angle.ts';
+import { directionAngles } from '../geometry/directions.ts';
 import type { Pair } from '../pad/stick.ts';
 import type { Coverage } from './rim-measure.ts';
 
@@ -24,12 +24,12 @@ export interface DirectionPoint {
  * fewer, `none` is no reading at all: nothing is interpolated.
  */
 export function directionPoints(turns: readonly Turn[]): DirectionPoint[] {
-  return Array.from({ length: directionCount }, (_, index) => {
+  return directionAngles.map((angle, index) => {
     const clockwise = pointsOf(turns, 'clockwise', index);
     const counterClockwise = pointsOf(turns, 'counterClockwise', index);
     const point = lowerMedian([...clockwise, ...counterClockwise]);
     const state = coverage(clockwise.length, counterClockwise.length);
-    return { angle: (360 / directionCount) * index, point, state, clockwise, counterClockwise };
+    return { angle, point, state, clockwise, counterClockwise };
   });
 }
 

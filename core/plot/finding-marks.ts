@@ -1,14 +1,14 @@
 /** Where the evidence of a finding lies, marked over the figures of the Workbench. */
+import { directionStep, runsOf } from '../geometry/directions.ts';
 import type { StickFields } from '../pad/stick.ts';
-import { coverageStretches, unrolledSpans } from './coverage-stretches.ts';
+import { unrolledSpans } from './coverage-stretches.ts';
 import type { Mark } from './figure.ts';
 import { line, polyline } from './marks.ts';
 import type { PlaneFigure } from './plane-figure.ts';
 import type { ProfileFigure } from './profile-figure.ts';
 import type { RailsFigure } from './rails-figure.ts';
 
-const STEP = 5;
-const ALL = 360 / STEP;
+const HALF = directionStep / 2;
 
 /** A stretch of raw counts of one axis, both ends included. */
 export interface CountStretch {
@@ -20,7 +20,7 @@ export interface CountStretch {
 /** A bar with feet over each stretch of the directions, just above the axis of directions. */
 export function profileEvidence(figure: ProfileFigure, directions: readonly number[], letter: number): Mark[] {
   const y = figure.bottom - letter * 0.5;
-  return stretchesOf(directions)
+  return runsOf(directions)
     .flatMap(unrolledSpans)
     .flatMap(([from, to]) => {
       const [start, end] = [figure.direction.at(from), figure.direction.at(to)];
@@ -35,10 +35,10 @@ export function profileEvidence(figure: ProfileFigure, directions: readonly numb
 /** An arc just outside of the gate over each stretch of the directions, at the reach of `radius` counts. */
 export function planeEvidence(figure: PlaneFigure, directions: readonly number[], radius: number): Mark[] {
   const { about, fields } = figure;
-  return stretchesOf(directions).map(({ first, last }) => {
+  return runsOf(directions).map(({ first, last }) => {
     const end = last < first ? last + 360 : last;
     const points: number[] = [];
-    for (let angle = first - STEP / 2; angle <= end + STEP / 2; angle += STEP / 2) {
+    for (let angle = first - HALF; angle <= end + HALF; angle += HALF) {
       const turn = (angle * Math.PI) / 180;
       points.push(
         figure.x.at(about.x + fields.x.up * radius * Math.cos(turn)),
@@ -69,13 +69,4 @@ export function railsEvidence(
       line('evidence', null, middle + half, y - letter * 0.4, middle + half, y),
     ];
   });
-}
-
-/** Directions as stretches; a stretch over 0° has its last before its first. */
-export function stretchesOf(directions: readonly number[]): ReturnType<typeof coverageStretches> {
-  const marked = new Set(directions.map((angle) => ((Math.round(angle / STEP) % ALL) + ALL) % ALL));
-  return coverageStretches(
-    Array.from({ length: ALL }, (_, index) => (marked.has(index) ? 'covered' : 'none')),
-    'covered',
-  );
 }

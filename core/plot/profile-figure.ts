@@ -1,4 +1,5 @@
 /** The unrolled profile: reach at the gate and onset from the measured rest, drawn over direction. */
+import { directionStep } from '../geometry/directions.ts';
 import type { Coverage } from '../measure/rim-measure.ts';
 import { coverageMarks } from './coverage-marks.ts';
 import type { Figure, Mark, Room, Tone } from './figure.ts';
@@ -8,7 +9,7 @@ import { percent } from './number-text.ts';
 import { textWidth } from './spread-labels.ts';
 import { decimalTicks, type Ticks } from './ticks.ts';
 
-/** What one mapping does in each of the 72 directions; null where it cannot be stated. */
+/** What one mapping does in each direction; null where it cannot be stated. */
 export interface ProfileSeries {
   readonly tone: Tone;
   /** Magnitude of the free deflection at the gate. */
@@ -37,7 +38,6 @@ export interface ProfileFigure extends Figure {
   readonly words: readonly { readonly at: number; readonly width: number }[];
 }
 
-const STEP = 5;
 const CORNERS: readonly (readonly [number, string])[] = [
   [0, '0° right'],
   [45, '45°'],
@@ -112,13 +112,13 @@ function seriesMarks(
   const atLeast = input.atLeast.flatMap((censored, index) => {
     const value = series.reach[index];
     return censored && value !== null && value !== undefined
-      ? [text('atLeast', tone, direction.at(index * STEP), reach.at(value) - letter * 0.3, '≥')]
+      ? [text('atLeast', tone, direction.at(index * directionStep), reach.at(value) - letter * 0.3, '≥')]
       : [];
   });
   const onsets = series.onset ?? [];
   const never = onsets.flatMap((value, index) =>
     value === null && input.states[index] !== 'none' && series.reach[index] !== null
-      ? [text('never', tone, direction.at(index * STEP), onset.range[1] + letter * 0.35, '×')]
+      ? [text('never', tone, direction.at(index * directionStep), onset.range[1] + letter * 0.35, '×')]
       : [],
   );
   return [
@@ -141,7 +141,7 @@ function ownDots(
   return values.flatMap((value, index) =>
     value === null || index % 3 !== 0
       ? []
-      : [dot('reach', 'yours', direction.at(index * STEP), reach.at(value), letter * 0.25)],
+      : [dot('reach', 'yours', direction.at(index * directionStep), reach.at(value), letter * 0.25)],
   );
 }
 
@@ -150,7 +150,7 @@ function unrolled(values: readonly (number | null)[], direction: LinearScale, sc
   const points: number[] = [];
   for (let index = 0; index <= values.length; index += 1) {
     const value = values[index % values.length] ?? null;
-    points.push(direction.at(index * STEP), value === null ? Number.NaN : scale.at(value));
+    points.push(direction.at(index * directionStep), value === null ? Number.NaN : scale.at(value));
   }
   return points;
 }
@@ -173,7 +173,7 @@ function spreadBand(series: ProfileSeries, direction: LinearScale, reach: Linear
       lower = [];
       continue;
     }
-    const x = direction.at(index * STEP);
+    const x = direction.at(index * directionStep);
     upper.push(x, reach.at(value + spread));
     lower.unshift(x, reach.at(value - spread));
   }

@@ -1,4 +1,5 @@
 /** The selected direction, drawn over an unrolled profile. */
+import { directionIndex } from '../geometry/directions.ts';
 import type { Mark } from './figure.ts';
 import type { LinearScale } from './linear-scale.ts';
 import { dot, line, text } from './marks.ts';
@@ -6,13 +7,10 @@ import { percent } from './number-text.ts';
 import type { ProfileFigure, ProfileInput } from './profile-figure.ts';
 import { spreadLabels } from './spread-labels.ts';
 
-/** Degrees from one direction to the next. */
-const STEP = 5;
-
 /** The selected direction over a profile: a rule, and on each curve a dot with its number beside it. */
 export function profileRule(figure: ProfileFigure, input: ProfileInput, angle: number, letter: number): Mark[] {
   const x = figure.direction.at(angle);
-  const index = Math.round(angle / STEP) % input.states.length;
+  const index = directionIndex(angle);
   const right = angle <= 270;
   const curve = (role: 'reach' | 'onset', scale: LinearScale, write: (value: number) => string): Mark[] => {
     const found = input.series.flatMap((series) => {

@@ -1,6 +1,7 @@
 /** The rim points that a proposal must fit: one of each covered direction. */
 import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { widestGap } from '../capture/evidence/widest-gap.ts';
+import { directionAngles } from '../geometry/directions.ts';
 import { failed, done, type Result } from '../result.ts';
 import { rawPoint } from '../mapping/raw-point.ts';
 import { directionPoints } from '../measure/direction-points.ts';
@@ -11,8 +12,6 @@ export interface RimPoint {
   /** Raw counts as reported. */
   readonly u: Pair;
 }
-
-const DIRECTIONS = Array.from({ length: 72 }, (_, index) => 5 * index);
 
 /** Rim points of covered directions in raw counts; which they are does not depend on the mapping. */
 export function coveredRimPoints(evidence: StickEvidence): RimPoint[] {
@@ -31,7 +30,7 @@ export function fromCentre(u: Pair, centre: Pair, evidence: StickEvidence): Pair
 /** Refuses while a stretch of uncovered directions is wider than allowed, in degrees; names the widest. */
 export function checkCoverage(points: readonly RimPoint[], allowedDegrees: number, aim: string): Result<null> {
   const covered = new Set(points.map(({ angle }) => angle));
-  const gap = widestGap(DIRECTIONS.filter((angle) => !covered.has(angle)));
+  const gap = widestGap(directionAngles.filter((angle) => !covered.has(angle)));
   if (gap.degrees <= allowedDegrees) return done(null);
   return failed(
     'proposal-not-covered',

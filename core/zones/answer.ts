@@ -1,6 +1,6 @@
 /** Will this chain hide this rest, and at what cost? */
 import type { StickEvidence } from '../capture/evidence/evidence.ts';
-import { directionCount } from '../geometry/angle.ts';
+import { directionAngles } from '../geometry/directions.ts';
 import { limit } from '../mapping/deflect.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import type { Pair } from '../pad/stick.ts';
@@ -65,8 +65,7 @@ function onsets(
   gate: readonly GatePoint[] | null,
   silent: number,
 ): NonNullable<ZoneAnswer['onset']> {
-  return Array.from({ length: directionCount }, (_, index) => {
-    const angle = (360 / directionCount) * index;
+  return directionAngles.map((angle, index) => {
     const at = gate?.[index];
     const far =
       at?.covered === true && at.d !== null ? Math.hypot(at.d.x - rest.x, at.d.y - rest.y) : fullTilt(rest, angle);

@@ -1,4 +1,5 @@
 /** The selection as an address (the part after #), so that a view can be reopened; and back. */
+import { nearestDirection } from '../../core/geometry/directions.ts';
 import type { StickId } from '../../core/pad/stick.ts';
 
 export const VIEWS = ['pad', 'survey', 'findings', 'workbench', 'memory'] as const;
@@ -21,7 +22,7 @@ export interface Selected {
   /** A screen of its own inside the view, or null. */
   readonly detail: (typeof DETAILS)[number]['detail'] | null;
   readonly stick: StickId;
-  /** Degrees counter-clockwise from +x, a multiple of 5 in [0, 360), or null. */
+  /** Degrees counter-clockwise from +x, the middle of a direction, or null. */
   readonly direction: number | null;
   /** Handle of a survey, or null. */
   readonly survey: string | null;
@@ -55,10 +56,9 @@ const FINDING_KEY = /^[a-z][a-z-]{0,39}(?:\.\d{1,3})?$/u;
 
 const IMAGE = /^[0-9a-f]{64}$/u;
 
-/** The nearest of the 72 directions to an angle in degrees; null stays null, and so does what is no number. */
+/** The nearest direction to an angle in degrees; null stays null, and so does what is no number. */
 export function toDirection(angle: number | null): number | null {
-  if (angle === null || !Number.isFinite(angle)) return null;
-  return ((((Math.round(angle / 5) * 5) % 360) + 360) % 360) + 0;
+  return angle === null || !Number.isFinite(angle) ? null : nearestDirection(angle);
 }
 
 /** E.g. `#/workbench?stick=left&direction=55&survey=s3`. */

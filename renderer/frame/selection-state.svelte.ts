@@ -56,7 +56,7 @@ export class Selection {
     if (stick !== this.stick) this.#write({ ...this.#selected, stick, finding: null }, 'replace');
   }
 
-  /** One of the 72 directions in degrees counter-clockwise from +x, or null. Any angle may be set: the nearest is taken. */
+  /** A direction in degrees counter-clockwise from +x, or null. Any angle may be set: the nearest is taken. */
   get direction(): number | null {
     return this.#selected.direction;
   }

@@ -1,4 +1,5 @@
 /** The direction that every view shows: pointed at, else selected. Owns what is pointed at, renders nothing. */
+import { directionIndex } from '../../core/geometry/directions.ts';
 import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import { rawPoint } from '../../core/mapping/raw-point.ts';
 import type { Domain, Pair } from '../../core/pad/stick.ts';
@@ -49,9 +50,9 @@ export class ShownDirection {
   }
 }
 
-/** In counts as reported, the rim point of one of the 72 directions; null where it has none. */
+/** In counts as reported, the rim point of a direction; null where it has none. */
 export function rimPoint(evidence: StickEvidence, standings: readonly Standing[], angle: number): Pair | null {
-  const direction = standings[0]?.rim?.directions[angle / 5];
+  const direction = standings[0]?.rim?.directions[directionIndex(angle)];
   const about = evidence.rim?.about;
   if (direction === undefined || about === undefined || direction.x === null || direction.y === null) return null;
   return rawPoint(about, evidence.fields, { x: direction.x, y: direction.y });

@@ -14,7 +14,7 @@ export interface StickSummary {
   /** E.g. "2071, 2029", or null without releases. */
   readonly rest: string | null;
   readonly turns: { readonly clockwise: number; readonly counterClockwise: number };
-  /** Directions covered, of 72. */
+  /** Directions covered. */
   readonly covered: number;
   readonly thin: number;
   /** Stretches that are not covered, named. */

@@ -1,10 +1,11 @@
 /** The numbers of one direction, for those who listen and for the foot line. */
+import { directionIndex } from '../../core/geometry/directions.ts';
 import { percent } from '../../core/plot/number-text.ts';
 import type { Standing } from '../stick/standing.ts';
 
 /** E.g. `reach now 0.914 · proposed 1.022` and `onset now 9.1 % · proposed 8.3 %`; what is not known is left out, and a reach at the limit of its field is `≥`. */
 export function directionParts(standings: readonly Standing[], angle: number, atLeast = false): string[] {
-  const index = angle / 5;
+  const index = directionIndex(angle);
   const reach = listed(standings, ({ rim }) => {
     const value = rim?.directions[index]?.reach ?? null;
     return value === null ? null : `${atLeast ? '≥ ' : ''}${value.toFixed(3)}`;

@@ -1,5 +1,6 @@
 /** From the standings of a stick to what each figure is drawn from. */
 import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
+import { directionAngles } from '../../core/geometry/directions.ts';
 import type { Domain, Pair, StickFields } from '../../core/pad/stick.ts';
 import type { PlaneInput, PlaneSeries } from '../../core/plot/plane-input.ts';
 import type { ProfileInput } from '../../core/plot/profile-figure.ts';
@@ -12,20 +13,17 @@ import { circleOutline, zoneOutline } from '../../core/zones/draw-back.ts';
 import { isAtLeast } from '../stick/at-least.ts';
 import type { Standing } from '../stick/standing.ts';
 
-const DIRECTIONS = 72;
-
 export function profileInput(standings: readonly Standing[], domain: Domain): ProfileInput {
   const first = standings[0]?.rim?.directions ?? [];
-  const each = Array.from({ length: DIRECTIONS }, (_, index) => index);
   return {
     series: standings.map(({ tone, rim, zones }) => ({
       tone,
-      reach: each.map((index) => rim?.directions[index]?.reach ?? null),
-      spread: each.map((index) => rim?.directions[index]?.spread ?? null),
+      reach: directionAngles.map((_, index) => rim?.directions[index]?.reach ?? null),
+      spread: directionAngles.map((_, index) => rim?.directions[index]?.spread ?? null),
       onset: zones.onset?.map(({ deflection }) => deflection) ?? null,
     })),
-    states: each.map((index) => first[index]?.state ?? 'none'),
-    atLeast: each.map((index) => isAtLeast(standings[0], index * 5, domain)),
+    states: directionAngles.map((_, index) => first[index]?.state ?? 'none'),
+    atLeast: directionAngles.map((angle) => isAtLeast(standings[0], angle, domain)),
   };
 }
 

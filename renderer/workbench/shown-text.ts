@@ -1,7 +1,7 @@
 /** Where the evidence of a finding lies, in words: what the marks of the figures say. */
 import type { FindingShows } from '../../core/findings/finding.ts';
+import { runsOf } from '../../core/geometry/directions.ts';
 import { stretchName } from '../../core/plot/coverage-stretches.ts';
-import { stretchesOf } from '../../core/plot/finding-marks.ts';
 import { count } from '../../core/plot/number-text.ts';
 
 /** Stretches named of each kind at most; the rest is counted. */
@@ -9,7 +9,7 @@ const MOST = 4;
 
 /** E.g. `directions 265–280°; x counts 120–180; 12.3–12.8 s of the log`; empty where nothing is shown. */
 export function shownText({ directions, counts, spans }: FindingShows): string {
-  const angles = stretchesOf(directions).map(stretchName);
+  const angles = runsOf(directions).map(stretchName);
   const runs = (['x', 'y'] as const).map((axis) => ({
     axis,
     names: counts.filter((one) => one.axis === axis).map(({ from, to }) => range(count(from), count(to))),

@@ -1,5 +1,6 @@
 /** The table twin of each figure. */
 import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
+import { directionIndex } from '../../core/geometry/directions.ts';
 import { deflect } from '../../core/mapping/deflect.ts';
 import { count, percent, signed } from '../../core/plot/number-text.ts';
 import type { Table } from '../kit/figures/table.ts';
@@ -38,7 +39,7 @@ export function profileTable(
       ]),
       ...standings.map(({ zones }) => share(zones.onset?.[index]?.deflection)),
     ]),
-    selected: selected === null || directions.length === 0 ? null : selected / 5,
+    selected: selected === null || directions.length === 0 ? null : directionIndex(selected),
   };
 }
 
@@ -84,7 +85,7 @@ export function rimTable(evidence: StickEvidence, standings: readonly Standing[]
         }),
       ];
     }),
-    selected: selected === null || directions.length === 0 ? null : selected / 5,
+    selected: selected === null || directions.length === 0 ? null : directionIndex(selected),
   };
 }
 

@@ -1,5 +1,5 @@
 /** How far out the gate is in each direction, as far as the stick's ways along it tell. */
-import { directionCount } from '../../geometry/angle.ts';
+import { directionCount } from '../../geometry/directions.ts';
 
 /** What lies farther inside than this share of the gate is no reading at the gate: the hand let it slip inwards. */
 const GATE_SHARE = 0.85;

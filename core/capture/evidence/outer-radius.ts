@@ -1,5 +1,6 @@
 /** What is known of a gate's size while it is being felt out: how far out a stick must be to be on its rim. */
-import { angleOf, directionCount, directionIndex } from '../../geometry/angle.ts';
+import { angleOf } from '../../geometry/angle.ts';
+import { directionCount, directionIndex } from '../../geometry/directions.ts';
 
 /** On the rim: at least this share of the usual outer radius. Gates off centre about the rest stay well above. */
 const RIM_SHARE = 0.5;

@@ -1,5 +1,6 @@
 /** Collects what one turn along the gate shows, sample by sample. */
-import { angleOf, directionCount, directionIndex } from '../../geometry/angle.ts';
+import { angleOf } from '../../geometry/angle.ts';
+import { directionCount, directionIndex } from '../../geometry/directions.ts';
 import type { Pair } from '../../pad/stick.ts';
 import type { Turn } from './evidence.ts';
 import type { RimSample } from './rim-sample.ts';

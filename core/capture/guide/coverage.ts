@@ -1,9 +1,7 @@
 /** Which directions of a gate the turns so far have covered. */
-import { directionCount } from '../../geometry/angle.ts';
+import { directionCount, directionRuns } from '../../geometry/directions.ts';
 import type { Turn } from '../evidence/evidence.ts';
 import type { Tally } from '../evidence/turn-counter.ts';
-
-const STEP = 360 / directionCount;
 
 /** For each of the 72 directions the turns each way that have a rim point there. */
 export function tallyDirections(turns: readonly Turn[]): Tally[] {
@@ -27,12 +25,7 @@ export function uncoveredDirections(covered: readonly Tally[], needed: number): 
 export function nameStretches(directions: readonly number[]): string[] {
   const isIn = new Set(directions);
   if (isIn.size === directionCount) return ['all around'];
-  const name = (direction: number): string => `${(direction % directionCount) * STEP}°`;
-  return directions
-    .filter((first) => !isIn.has((first + directionCount - 1) % directionCount))
-    .map((first) => {
-      let last = first;
-      while (isIn.has((last + 1) % directionCount)) last += 1;
-      return last === first ? name(first) : `${name(first)}–${name(last)}`;
-    });
+  return directionRuns((index) => isIn.has(index)).map(({ first, last }) =>
+    first === last ? `${first}°` : `${first}°–${last}°`,
+  );
 }

@@ -1,5 +1,5 @@
 /** Leads a hand through a rim capture: turns each way along the gate, and what they have not covered yet; live. */
-import { directionCount } from '../../geometry/angle.ts';
+import { directionCount } from '../../geometry/directions.ts';
 import type { Pair, StickFields } from '../../pad/stick.ts';
 import type { GuideOptions } from './capture-guide.ts';
 import { nameStretches, tallyDirections, uncoveredDirections } from './coverage.ts';

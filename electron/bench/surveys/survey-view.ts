@@ -1,8 +1,8 @@
 /** The survey's state where no capture is under way. */
+import { directionCount } from '../../../core/geometry/directions.ts';
 import type { CaptureView, SurveyState } from './captures/capture-run.ts';
 import type { Asked } from './survey-words.ts';
 
-const DIRECTIONS = 72;
 const FOUR = 4;
 
 export function emptyView(asked: Asked, rests: SurveyState['rests']): CaptureView {
@@ -11,7 +11,7 @@ export function emptyView(asked: Asked, rests: SurveyState['rests']): CaptureVie
     phase: 'waiting',
     releases: { taken: rests.length, asked: asked.releases },
     turns: { clockwise: 0, counterClockwise: 0, asked: asked.turns, underway: 0 },
-    covered: Array.from({ length: DIRECTIONS }, () => ({ clockwise: 0, counterClockwise: 0 })),
+    covered: Array.from({ length: directionCount }, () => ({ clockwise: 0, counterClockwise: 0 })),
     uncovered: [],
     rests,
     sweeps: { taken: [], asked: FOUR * asked.sweeps, along: null },

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { angleOf, directionCount, directionIndex, wrapDegrees } from '../../../core/geometry/angle.ts';
+import { angleOf, wrapDegrees } from '../../../core/geometry/angle.ts';
 import { largestGap } from '../../../core/geometry/angular-gap.ts';
 import { meanDirection } from '../../../core/geometry/mean-direction.ts';
 import { expectWithin } from '../../support/expect-close.ts';
@@ -25,15 +25,6 @@ describe('angles', () => {
       }),
       { seed },
     );
-  });
-
-  it('belong to the nearest of the 72 directions', () => {
-    for (let index = 0; index < directionCount; index += 1) {
-      for (const off of [-2.4, 0, 2.4]) expect(directionIndex(5 * index + off)).toBe(index);
-    }
-    expect(directionIndex(2.5)).toBe(1);
-    expect(directionIndex(357.5)).toBe(0);
-    expect(directionIndex(-5)).toBe(71);
   });
 });
 

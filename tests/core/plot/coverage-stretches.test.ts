@@ -9,18 +9,18 @@ function statesWithout(angles: readonly number[]): Coverage[] {
 describe('coverageStretches', () => {
   it('finds runs of neighbouring directions', () => {
     expect(coverageStretches(statesWithout([265, 270, 275, 280, 90]), 'none')).toEqual([
-      { first: 90, last: 90 },
-      { first: 265, last: 280 },
+      { first: 90, last: 90, count: 1 },
+      { first: 265, last: 280, count: 4 },
     ]);
   });
 
   it('joins a run over 0 degrees', () => {
-    expect(coverageStretches(statesWithout([350, 355, 0, 5]), 'none')).toEqual([{ first: 350, last: 5 }]);
+    expect(coverageStretches(statesWithout([350, 355, 0, 5]), 'none')).toEqual([{ first: 350, last: 5, count: 4 }]);
   });
 
   it('gives the whole turn as one stretch, and nothing where the state never occurs', () => {
     const none = Array.from({ length: 72 }, (): Coverage => 'none');
-    expect(coverageStretches(none, 'none')).toEqual([{ first: 0, last: 355 }]);
+    expect(coverageStretches(none, 'none')).toEqual([{ first: 0, last: 355, count: 72 }]);
     expect(coverageStretches(none, 'thin')).toEqual([]);
     expect(coverageStretches([], 'none')).toEqual([]);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { planeEvidence, profileEvidence, railsEvidence, stretchesOf } from '../../../core/plot/finding-marks.ts';
+import { planeEvidence, profileEvidence, railsEvidence } from '../../../core/plot/finding-marks.ts';
 import { planeFigure } from '../../../core/plot/plane-figure.ts';
 import { profileFigure } from '../../../core/plot/profile-figure.ts';
 import { railsFigure } from '../../../core/plot/rails-figure.ts';
@@ -8,15 +8,6 @@ const fields = { x: { minimum: 0, maximum: 4095, up: 1 }, y: { minimum: 0, maxim
 const states = new Array<'covered'>(72).fill('covered');
 const profile = profileFigure({ series: [], states, atLeast: [] }, { width: 800, height: 300, letter: 11 });
 const rails = railsFigure({ fields, series: [], extents: null, rests: [] }, { width: 700, height: 150, letter: 11 });
-
-describe('stretchesOf', () => {
-  it('joins neighbours, over 0° too, whatever their order', () => {
-    expect(stretchesOf([5, 355, 0, 90])).toEqual([
-      { first: 90, last: 90 },
-      { first: 355, last: 5 },
-    ]);
-  });
-});
 
 describe('profileEvidence', () => {
   it('spans each stretch by half a step to both sides', () => {

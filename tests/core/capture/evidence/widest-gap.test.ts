@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { stretchesOf, widestGap } from '../../../../core/capture/evidence/widest-gap.ts';
+import { widestGap } from '../../../../core/capture/evidence/widest-gap.ts';
 
 it('widestGap counts 5° for each direction that is open, and names its ends', () => {
   expect(widestGap([])).toEqual({ degrees: 0, from: 0, to: 0 });
@@ -11,19 +11,13 @@ it('widestGap takes one that passes 0° as one', () => {
   expect(widestGap([0, 5, 90, 95, 100, 350, 355])).toEqual({ degrees: 20, from: 350, to: 5 });
 });
 
-it('widestGap takes the first of equally wide ones', () => {
-  expect(widestGap([200, 205, 20, 25])).toEqual({ degrees: 10, from: 200, to: 205 });
+it('widestGap takes the first from 0° on of equally wide ones, in whatever order they are given', () => {
+  expect(widestGap([200, 205, 20, 25])).toEqual({ degrees: 10, from: 20, to: 25 });
+  expect(widestGap([20, 25, 200, 205])).toEqual({ degrees: 10, from: 20, to: 25 });
 });
 
 it('widestGap is all around where nothing is covered, and all but one direction where one is', () => {
   const all = Array.from({ length: 72 }, (_, k) => 5 * k);
   expect(widestGap(all)).toEqual({ degrees: 360, from: 0, to: 355 });
   expect(widestGap(all.filter((angle) => angle !== 90))).toEqual({ degrees: 355, from: 95, to: 85 });
-});
-
-it('stretchesOf lists every run, a direction that is named twice once', () => {
-  expect(stretchesOf([10, 15, 15, 30])).toEqual([
-    { degrees: 10, from: 10, to: 15 },
-    { degrees: 5, from: 30, to: 30 },
-  ]);
 });
