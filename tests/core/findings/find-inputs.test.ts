@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { findInputs } from '../../../core/findings/find-inputs.ts';
+import { defaultLimits } from '../../../core/findings/limits.ts';
+import type { ButtonMeasure, InputsMeasure } from '../../../core/measure/inputs-measure.ts';
+
+const button = (usage: number, bounceMs: number | null, wish: Partial<ButtonMeasure> = {}): ButtonMeasure => ({
+  usage,
+  pressed: bounceMs !== null,
+  released: bounceMs !== null,
+  bounceMs,
+  ...wish,
+});
+
+function find(buttons: InputsMeasure['buttons'], triggers: InputsMeasure['triggers'] = {}, captured = true) {
+  return findInputs({ buttons, hat: null, triggers, clicks: {} }, 1000, captured, defaultLimits);
+}
+
+describe('findInputs', () => {
+  it('decides the longest bounce by 5 ms, known to one interval of the reports', () => {
+    expect([6.1, 5.9, 4.1, 3.9].map((bounce) => find([button(1, 0), button(2, bounce)])?.decision)).toEqual([
+      'fail',
+      'cannot say',
+      'cannot say',
+      'pass',
+    ]);
+    expect(find([button(3, 4), button(2, 7), button(9, 1)])).toMatchObject({ value: 7, u95: 1, limit: 5 });
+    expect(find([button(3, 4), button(2, 7)])?.says).toContain('Button 2 bounces for 7.0 ms at most');
+  });
+
+  it('fails a trigger that was pulled and ends below nine tenths of its field, in a capture alone', () => {
+    const ending = (max: number, captured = true) =>
+      find([button(1, 0)], { left: { min: 100, max, fieldMinimum: 100, fieldMaximum: 1100 } }, captured)!;
+    expect([999, 1000, 400, 399].map((max) => ending(max).decision)).toEqual(['fail', 'pass', 'fail', 'pass']);
+    expect(ending(900).for).toEqual(['The left trigger ends at 900 of 1100.']);
+    expect(ending(900, false).decision).toBe('pass');
+  });
+
+  it('fails a button that never came up, in a capture alone, and names what is down and what was not pressed', () => {
+    const held = button(4, 0, { released: false });
+    const found = find([button(1, 0), held, button(7, null)])!;
+    expect(found).toMatchObject({ decision: 'fail', for: ['Button 4 was pressed and never came up.'] });
+    expect(found.against).toEqual(['It may have been held on purpose to the end.', 'Not seen pressed: 7.']);
+    const elsewhere = find([button(1, 0), held], {}, false)!;
+    expect(elsewhere).toMatchObject({ decision: 'pass', for: [], against: ['Still down at the end: 4.'] });
+    expect(elsewhere.says).toContain('1 of 2 buttons');
+  });
+
+  it('says whether reports come too far apart to show a bounce as long as the limit', () => {
+    const says = (intervalUs: number) =>
+      findInputs({ buttons: [button(1, 0)], hat: null, triggers: {}, clicks: {} }, intervalUs, true, defaultLimits)!;
+    expect(says(4999).decision).toBe('pass');
+    expect(says(5000).says).toContain('reports come 5.0 ms apart');
+  });
+});
