@@ -2,7 +2,7 @@
 import type { StageCurves } from '../../core/plot/stage-curves.ts';
 import { percent } from '../../core/plot/number-text.ts';
 import type { Stage } from '../../core/zones/chain.ts';
-import type { Table } from '../kit/figures/table.ts';
+import { numberCell, type Table } from '../kit/figures/table.ts';
 import { kindOf } from '../stick/stage-kinds.ts';
 
 /** Short names of the curves: the pad, then each stage by its place. */
@@ -26,8 +26,8 @@ export function pathTable({ push, after }: StageCurves, stages: readonly Stage[]
     ],
     rows: after.map((curve, index) => [
       index === 0 ? 'pad' : `${index} ${kindOf(stages[index - 1] as Stage).says}`,
-      ...PUSHES.map((share) => at(curve, share).toFixed(3)),
-      index === 0 ? '' : percent(at(curve, 1) - at(after[index - 1], 1)),
+      ...PUSHES.map((share) => numberCell(at(curve, share), (value) => value.toFixed(3))),
+      index === 0 ? '' : numberCell(at(curve, 1) - at(after[index - 1], 1), (value) => percent(value)),
     ]),
     selected: selected === null ? null : selected + 1,
   };

@@ -2,7 +2,7 @@
 import { formatQuantity } from '../../core/measure/format-quantity.ts';
 import { count, percent, signed } from '../../core/plot/number-text.ts';
 import type { StickId } from '../../core/pad/stick.ts';
-import type { Table } from '../kit/figures/table.ts';
+import { numberCell, type Table } from '../kit/figures/table.ts';
 import type { Report } from '../stick/judged-stick.ts';
 
 export interface MeasureLine {
@@ -131,10 +131,7 @@ export function allanTable(allan: NonNullable<StickReport['allan']>): Table {
     heads: ['averaged over', 'x', 'y'],
     rows: allan.tauUs.map((tau, index) => [
       millis(tau),
-      ...[allan.x, allan.y].map((values) => {
-        const value = values?.[index];
-        return value === undefined ? NONE : value.toPrecision(3);
-      }),
+      ...[allan.x, allan.y].map((values) => numberCell(values?.[index], (value) => value.toPrecision(3))),
     ]),
     selected: null,
   };

@@ -1,7 +1,7 @@
 /** Geometry of a strip: raw counts against time, x and y on one scale. */
 import { linearScale } from '../../core/plot/linear-scale.ts';
 import { count } from '../../core/plot/number-text.ts';
-import type { Table } from '../kit/figures/table.ts';
+import { numberCell, type NumberCell, type Table } from '../kit/figures/table.ts';
 import { nearest } from '../stick/sample-state.svelte.ts';
 
 export interface Strip {
@@ -48,14 +48,14 @@ export function stripLines({ fromUs, toUs, x, y }: Strip, width: number, height:
 export function stripTable({ x, y }: Strip, sample: number | null = null): Table {
   const pairs = Math.min(x.length, y.length) / 2;
   const stride = Math.max(1, Math.ceil(pairs / ROWS));
-  const at = (points: readonly number[], t: number): string => {
+  const at = (points: readonly number[], t: number): NumberCell => {
     let value = points[1];
     for (let i = 0; i + 1 < points.length && (points[i] ?? 0) <= t; i += 2) value = points[i + 1];
-    return value === undefined ? '–' : count(value);
+    return numberCell(value, count);
   };
   const rows = Array.from({ length: Math.ceil(pairs / stride) }, (_, row) => {
     const t = x[2 * row * stride] ?? 0;
-    return [(t / 1e6).toFixed(3), at(x, t), at(y, t)];
+    return [numberCell(t / 1e6, (seconds) => seconds.toFixed(3)), at(x, t), at(y, t)];
   });
   const before = x.filter((time, index) => index % 2 === 0 && sample !== null && time <= sample).length;
   const selected =

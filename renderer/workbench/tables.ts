@@ -3,7 +3,7 @@ import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import { directionIndex } from '../../core/geometry/directions.ts';
 import { deflect } from '../../core/mapping/deflect.ts';
 import { count, percent, signed } from '../../core/plot/number-text.ts';
-import type { Table } from '../kit/figures/table.ts';
+import { numberCell, type NumberCell, type Table } from '../kit/figures/table.ts';
 import { directionText } from '../frame/direction-words.ts';
 import { edgeName } from './edge-name.ts';
 import { rimPoint } from '../stick/shown-direction.svelte.ts';
@@ -11,7 +11,6 @@ import type { Standing } from '../stick/standing.ts';
 import type { ResponseSeries } from './response-series.ts';
 import type { ProposalReply } from '../stick/proposals.svelte.ts';
 
-const NONE = '—';
 const STATES = { covered: 'covered', thin: 'few turns', none: 'not covered' } as const;
 
 /** `atLeast` names the directions whose reach stands at a limit of the field; `marked` are those of the marked finding. */
@@ -31,10 +30,10 @@ export function profileTable(
       ...standings.map(({ tone }) => `onset ${tone}`),
     ],
     rows: directions.map((direction, index) => [
-      directionText(direction.angle),
+      numberCell(direction.angle, directionText),
       `${STATES[direction.state]}${marked.includes(direction.angle) ? ', finding' : ''}`,
       ...standings.flatMap(({ rim }) => [
-        `${atLeast[index] === true ? '≥ ' : ''}${fixed(rim?.directions[index]?.reach, 3)}`,
+        boundCell(fixed(rim?.directions[index]?.reach, 3), atLeast[index] === true),
         fixed(rim?.directions[index]?.spread, 4),
       ]),
       ...standings.map(({ zones }) => share(zones.onset?.[index]?.deflection)),
@@ -56,11 +55,10 @@ export function restTable(
     heads: ['release', 'x', 'y', ...standings.map(({ tone }) => tone)],
     rows: dwells.map(({ point }, index) => [
       String(index + 1),
-      signed(point.x, 1),
-      signed(point.y, 1),
+      ...[point.x, point.y].map((counts) => numberCell(counts, (value) => signed(value, 1))),
       ...standings.map(({ mapping }) => {
         const d = deflect(mapping, evidence.fields, point);
-        return percent(Math.hypot(d.x, d.y));
+        return share(Math.hypot(d.x, d.y));
       }),
     ]),
     selected: holds < 0 ? null : holds,
@@ -76,13 +74,12 @@ export function rimTable(evidence: StickEvidence, standings: readonly Standing[]
     rows: directions.map(({ angle }, index) => {
       const at = rimPoint(evidence, standings, angle);
       return [
-        directionText(angle),
-        at === null ? NONE : count(at.x),
-        at === null ? NONE : count(at.y),
-        ...standings.map(({ rim }) => {
-          const out = rim?.directions[index]?.outputAngle ?? null;
-          return out === null ? NONE : `${signed(out, 1)}°`;
-        }),
+        numberCell(angle, directionText),
+        numberCell(at?.x, count),
+        numberCell(at?.y, count),
+        ...standings.map(({ rim }) =>
+          numberCell(rim?.directions[index]?.outputAngle, (angle) => `${signed(angle, 1)}°`),
+        ),
       ];
     }),
     selected: selected === null || directions.length === 0 ? null : directionIndex(selected),
@@ -96,14 +93,13 @@ export function railsTable(
   proposal: ProposalReply | null,
 ): Table {
   const extremes = evidence.rim?.turns.map((turn) => turn.extremes) ?? [];
-  const met = (axis: 'x' | 'y', edge: 'min' | 'centre' | 'max'): string => {
+  const met = (axis: 'x' | 'y', edge: 'min' | 'centre' | 'max'): NumberCell => {
     if (edge === 'centre') {
-      const rest = standings[0]?.rest?.point[axis];
-      return rest === undefined ? NONE : `${signed(rest, 1)} rest`;
+      return numberCell(standings[0]?.rest?.point[axis], (rest) => `${signed(rest, 1)} rest`);
     }
-    if (extremes.length === 0) return NONE;
     const values = extremes.map((extreme) => extreme[`${axis}${edge === 'min' ? 'Min' : 'Max'}`]);
-    return count(edge === 'min' ? Math.min(...values) : Math.max(...values));
+    // Of no turns the least and the greatest are infinite, which is no number to draw.
+    return numberCell(edge === 'min' ? Math.min(...values) : Math.max(...values), count);
   };
   return {
     caption: 'Minimum, centre and maximum of each axis in raw counts',
@@ -117,9 +113,9 @@ export function railsTable(
         return [
           edgeName(`${axis}.${edge}`),
           met(axis, edge),
-          ...values.map(count),
-          change === null ? NONE : `${change > 0 ? '+' : ''}${count(change)}`,
-          u95 === null ? NONE : `±${signed(u95, 1)}`,
+          ...values.map((value) => numberCell(value, count)),
+          numberCell(change, (value) => `${value > 0 ? '+' : ''}${count(value)}`),
+          numberCell(u95, (value) => `±${signed(value, 1)}`),
         ];
       }),
     ),
@@ -132,7 +128,10 @@ export function responseTable(response: readonly ResponseSeries[]): Table {
   return {
     caption: 'Output against push along the selected direction; push is the share of the way from rest to gate',
     heads: ['push', ...response.map(({ tone }) => `output ${tone}`)],
-    rows: pushes.map((push) => [percent(push, 0), ...response.map(({ points }) => fixed(outputAt(points, push), 3))]),
+    rows: pushes.map((push) => [
+      numberCell(push, (value) => percent(value, 0)),
+      ...response.map(({ points }) => fixed(outputAt(points, push), 3)),
+    ]),
     selected: null,
   };
 }
@@ -143,10 +142,14 @@ function outputAt(points: Float64Array, push: number): number | null {
   return null;
 }
 
-function fixed(value: number | null | undefined, decimals: number): string {
-  return value === null || value === undefined ? NONE : value.toFixed(decimals);
+function fixed(value: number | null | undefined, decimals: number): NumberCell {
+  return numberCell(value, (known) => known.toFixed(decimals));
 }
 
-function share(value: number | null | undefined): string {
-  return value === null || value === undefined ? NONE : percent(value);
+function share(value: number | null | undefined): NumberCell {
+  return numberCell(value, (known) => percent(known));
+}
+
+function boundCell(cell: NumberCell, atLeast: boolean): NumberCell {
+  return atLeast ? { ...cell, atLeast } : cell;
 }

@@ -1,6 +1,6 @@
 /** Table twins as CSV (RFC 4180). */
 import { NARROW } from '../../../core/plot/number-text.ts';
-import type { Table } from './table.ts';
+import type { Cell, Table } from './table.ts';
 
 /** Several tables stand below each other, each under its caption, with an empty line between. */
 export function csvText(tables: readonly Table[]): string {
@@ -12,8 +12,14 @@ export function csvText(tables: readonly Table[]): string {
     .join('\r\n');
 }
 
+/** Numbers stand as they are, not as they are drawn; what is not known stays empty. */
+function cell(content: Cell): string {
+  if (typeof content === 'string') return textCell(content);
+  return content.value === null ? '' : `${content.atLeast === true ? '≥ ' : ''}${content.value}`;
+}
+
 /** A true minus and narrow spaces are for the eye; a spreadsheet reads plain ones. */
-function cell(text: string): string {
+function textCell(text: string): string {
   const plain = text.replaceAll(NARROW, ' ').replaceAll('−', '-');
   return /[",\r\n]/u.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }

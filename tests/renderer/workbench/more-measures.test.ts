@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { Report } from '../../../renderer/stick/judged-stick.ts';
 import { allanTable, moreMeasures } from '../../../renderer/workbench/more-measures.ts';
 import { emptyReport } from '../../support/empty-report.ts';
+import { drawnRows } from '../support/drawn-rows.ts';
 
 const axis = { min: 0, centre: 1, max: 2 };
 const bare: NonNullable<Report['sticks']['left']> = {
@@ -43,7 +44,7 @@ test('a warm-up that still drifts says wait', () => {
 });
 
 test('the Allan deviation has a table twin, with a dash for an axis that has none', () => {
-  expect(allanTable({ tauUs: [1000, 2000], x: [0.5, 0.25], y: null }).rows).toEqual([
+  expect(drawnRows(allanTable({ tauUs: [1000, 2000], x: [0.5, 0.25], y: null }))).toEqual([
     ['1.00 ms', '0.500', '—'],
     ['2.00 ms', '0.250', '—'],
   ]);

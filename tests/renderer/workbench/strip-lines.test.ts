@@ -7,6 +7,7 @@ import {
   stripLines,
   stripTable,
 } from '../../../renderer/workbench/strip-lines.ts';
+import { drawnRows } from '../support/drawn-rows.ts';
 
 const strip = { fromUs: 0, toUs: 100_000, x: [0, 10, 50_000, 30, 100_000, 10], y: [0, 20, 100_000, 25] };
 
@@ -25,7 +26,7 @@ describe('the strip of a finding', () => {
   });
 
   it('has a table twin with the count of either axis that held at each time', () => {
-    expect(stripTable(strip).rows).toEqual([
+    expect(drawnRows(stripTable(strip))).toEqual([
       ['0.000', '10', '20'],
       ['0.050', '30', '20'],
     ]);

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { profileTable, railsTable, responseTable, restTable, rimTable } from '../../../renderer/workbench/tables.ts';
+import { csvText } from '../../../renderer/kit/figures/csv-text.ts';
+import { drawnRows } from '../support/drawn-rows.ts';
 import { mapping, oneRelease, standUnder, wholeStick } from '../support/bench-stick.ts';
 
 const now = standUnder(oneRelease());
@@ -14,9 +16,10 @@ describe('table twins', () => {
     const table = profileTable([now], [true], 90);
     expect(table.rows).toHaveLength(72);
     expect(table.selected).toBe(18);
-    expect(table.rows[0]?.[2]).toBe('≥ 1.030');
-    expect(table.rows[18]?.slice(0, 3)).toEqual(['90° up', 'covered', '1.000']);
-    expect(table.rows[21]?.slice(0, 3)).toEqual(['105° up', 'not covered', '—']);
+    const rows = drawnRows(table);
+    expect(rows[0]?.[2]).toBe('≥ 1.030');
+    expect(rows[18]?.slice(0, 3)).toEqual(['90° up', 'covered', '1.000']);
+    expect(rows[21]?.slice(0, 3)).toEqual(['105° up', 'not covered', '—']);
   });
 
   it('name the directions of the marked finding', () => {
@@ -37,8 +40,8 @@ describe('table twins', () => {
   });
 
   it('give the plane its releases and its rim points in raw counts', () => {
-    expect(restTable(oneRelease(), [now]).rows).toEqual([['1', '2030.0', '2000.0', '3.0\u202f%']]);
-    expect(rimTable(oneRelease(), [now], null).rows[0]).toEqual(['0° right', '3030', '2000', '0.0°']);
+    expect(drawnRows(restTable(oneRelease(), [now]))).toEqual([['1', '2030.0', '2000.0', '3.0\u202f%']]);
+    expect(drawnRows(rimTable(oneRelease(), [now], null))[0]).toEqual(['0° right', '3030', '2000', '0.0°']);
     expect(restTable(wholeStick(), []).rows).toHaveLength(24);
   });
 
@@ -51,7 +54,7 @@ describe('table twins', () => {
       reasons: [{ of: 'x.min', says: '', u95: 3.4, leaveOneOut: null }],
       hides: null,
     };
-    const [xMin, xCentre] = railsTable(oneRelease(), [now, proposed], proposal).rows;
+    const [xMin, xCentre] = drawnRows(railsTable(oneRelease(), [now, proposed], proposal));
     expect(xMin).toEqual(['x minimum', '1030', '1000', '1040', '+40', '±3.4']);
     expect(xCentre).toEqual(['x centre', '2030.0 rest', '2000', '2030', '+30', '—']);
   });
@@ -60,6 +63,14 @@ describe('table twins', () => {
     const points = Float64Array.from(Array.from({ length: 161 }, (_, step) => [step / 160, step / 320]).flat());
     const table = responseTable([{ tone: 'now', points }]);
     expect(table.rows).toHaveLength(21);
-    expect(table.rows[10]).toEqual(['50\u202f%', '0.250']);
+    expect(drawnRows(table)[10]).toEqual(['50\u202f%', '0.250']);
+  });
+
+  it('leave as numbers at full precision, shares as fractions, what is not known empty', () => {
+    const points = Float64Array.from({ length: 42 }, (_, i) => (i % 2 === 0 ? i / 40 : (i - 1) / 120));
+    expect(csvText([responseTable([{ tone: 'now', points }])]).split('\r\n')[2]).toBe(`0.05,${2 / 120}`);
+    const [, first, ...others] = csvText([profileTable([now], [true], null)]).split('\r\n');
+    expect(first).toMatch(/^0,covered,≥ 1\.03\d*,/u);
+    expect(others[20]).toMatch(/^105,not covered,,,/u);
   });
 });

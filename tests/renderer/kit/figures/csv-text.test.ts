@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { csvText } from '../../../../renderer/kit/figures/csv-text.ts';
+import { drawnCell, numberCell } from '../../../../renderer/kit/figures/table.ts';
 
 const table = { caption: 'Reach', heads: ['direction', 'now'], rows: [['0°', '−5.8\u202f%']], selected: null };
 
@@ -12,4 +13,13 @@ test('commas, quotes and line ends are quoted; several tables stand under their 
   expect(csvText([table, odd])).toBe(
     'Reach\r\ndirection,now\r\n0°,-5.8 %\r\n\r\n"a, b"\r\ndirection,now\r\n"say ""so""","1\n2"\r\n',
   );
+});
+
+test('numbers leave at full precision whatever is drawn of them, what is not known empty', () => {
+  const third = numberCell(1 / 3, (value) => value.toFixed(2));
+  const rows = [
+    [third, { ...third, atLeast: true as const }, numberCell(null, String), numberCell(Number.NaN, String)],
+  ];
+  expect(csvText([{ ...table, rows }])).toBe('direction,now\r\n0.3333333333333333,≥ 0.3333333333333333,,\r\n');
+  expect(rows[0]?.map(drawnCell)).toEqual(['0.33', '≥ 0.33', '—', '—']);
 });
