@@ -2,7 +2,8 @@
  * `npm run mutate FOLDER [FILE …]`: changes core/FOLDER (or FILE.ts in it alone) in small ways, one at a time, and runs the tests
  * in tests/core/FOLDER against each. Prints what no test noticed and the share that was noticed. What a change leaves the same
  * for every input stands in tests/mutation/equal.json with the reason and does not count. Tables that are made once as a file is
- * loaded are left out, as each change of one takes all tests: `-- --tables` tries them, too.
+ * loaded are left out, as each change of one takes all tests: `-- --tables` tries them, too. With `-- --own` only the tests that
+ * are named like the files run: much sooner, and stricter.
  */
 import './check-node.js';
 import { existsSync, mkdirSync, readFileSync, readdirSync } from 'node:fs';
@@ -16,9 +17,10 @@ const TOO_LONG = ['proposal/even-and-full-reach.test.ts'];
 const UNNOTICED = ['Survived', 'NoCoverage'];
 
 const asked = process.argv.slice(2);
-const [folder = '', ...names] = asked.filter((word) => word !== '--tables');
-const files =
-  names.length > 0 ? names.map((name) => `core/${folder}/${name.replace(/\.ts$/, '')}.ts`) : [`core/${folder}/**/*.ts`];
+const [folder = '', ...given] = asked.filter((word) => !word.startsWith('--'));
+const names = given.map((name) => name.replace(/\.ts$/, ''));
+const files = names.length > 0 ? names.map((name) => `core/${folder}/${name}.ts`) : [`core/${folder}/**/*.ts`];
+const own = asked.includes('--own') && names.length > 0 ? names.map((name) => `${name}.test.ts`) : null;
 const testFolder = path.join(root, 'tests/core', folder);
 if (folder === '' || !existsSync(path.join(root, 'core', folder)) || !existsSync(testFolder)) {
   console.error('Say which folder of core: npm run mutate proposal, or npm run mutate proposal guard for one file.');
@@ -38,8 +40,9 @@ const results = await new Stryker({
   ignoreStatic: !asked.includes('--tables'),
   testFiles: readdirSync(testFolder, { recursive: true })
     .filter((name) => name.endsWith('.test.ts') && !TOO_LONG.includes(`${folder}/${name}`))
+    .filter((name) => own === null || own.includes(name))
     .map((name) => `tests/core/${folder}/${name}`),
-  incrementalFile: `out/mutation/${folder}.json`,
+  incrementalFile: `out/mutation/${folder}${own === null ? '' : '-own'}.json`,
 }).runMutationTest();
 report(results.map(describe));
 
