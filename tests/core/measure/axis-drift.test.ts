@@ -24,6 +24,7 @@ describe('axisDrift', () => {
     const drift = axisDrift(seconds, counts, 8)!;
     expect(drift.u95).toBeCloseTo((T3 * 8) / Math.sqrt(120), 5);
     expect(drift.slope).toBeCloseTo(8, 12);
+    expect(drift.seconds).toBe(4);
     expect(drift.significant).toBe(true);
     // 3.18 · 40 / √120 = 11.6, more than the slope.
     expect(axisDrift(seconds, counts, 40)!.significant).toBe(false);
@@ -37,6 +38,7 @@ describe('axisDrift', () => {
   it('tells a fall from zero as it tells a rise, and no slope from none', () => {
     expect(axisDrift([0, 1, 2, 3, 4], [107, 108, 104, 100, 101])).toMatchObject({ significant: true, seconds: 4 });
     expect(axisDrift([0, 1, 2, 3, 4], [1, -2, 0, 2, -1])).toMatchObject({ significant: false });
+    expect(axisDrift([0, 1, 2], [7, 7, 7])).toMatchObject({ slope: 0, u95: 0, significant: false });
   });
 
   it('is null with fewer than three releases', () => {

@@ -52,6 +52,8 @@ describe('toleranceRadius', () => {
     expect(of(11)).toBeNull();
     expect(of(12)).toBeCloseTo((toleranceFactor(12)! * Math.sqrt((12 * 36) / 11 + 1 / 12)) / 1000, 12);
     expect(of(23, 24)).toBeNull();
+    // No table has a factor for fewer than twelve, whatever is asked for.
+    expect(of(6, 5)).toBeNull();
     expect(of(24, 24)).not.toBeNull();
     expect(toleranceRadius(makeEvidence({}), mapping)).toBeNull();
   });
