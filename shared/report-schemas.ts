@@ -1,4 +1,4 @@
-/** Run-time schemas of what `measure` prints (FORMATS; core/findings/judge-track.ts), as it crosses to the screen. */
+/** Run-time schemas of what `measure` prints (core/findings/judge-track.ts), as it crosses to the screen. */
 import { z } from 'zod';
 import { findingIds, verdicts } from '../core/findings/finding.ts';
 import { limitIds } from '../core/findings/limits.ts';

@@ -1,4 +1,4 @@
-/** Everything that `measure` prints of one log (FORMATS): the measures, the findings held against limits, the verdicts. */
+/** Everything that `measure` prints of one log: the measures, the findings held against limits, the verdicts. */
 import { markedSpans } from '../capture/evidence/capture-marks.ts';
 import type { Track } from '../capture/evidence/track.ts';
 import type { PadMapping } from '../mapping/mapping.ts';

@@ -1,4 +1,4 @@
-/** Input reports as the command `decode` prints them (FORMATS). */
+/** Input reports as the command `decode` prints them. */
 import { done, failed, type Result } from '../result.ts';
 import type { Control, Descriptor, Usage } from './control.ts';
 import { decodeInto } from './decode.ts';

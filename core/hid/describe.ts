@@ -1,4 +1,4 @@
-/** A parsed descriptor as the command `descriptor` prints it (FORMATS). */
+/** A parsed descriptor as the command `descriptor` prints it. */
 import type { Control, Descriptor, ReportShape, Usage } from './control.ts';
 
 /** Keys and their order are fixed by the format; `aliases`, `application` and `choices` are further keys. */

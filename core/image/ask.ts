@@ -1,6 +1,6 @@
 /** What is asked by itself before numbers go into a memory: a plain sentence, and the word that it is accepted by. */
 
-/** The words that a confirmation repeats (FORMATS, identity). */
+/** The words that a confirmation repeats. */
 export const askCodes = ['unknown-pad', 'factory', 'wrong-checksum'] as const;
 export type AskCode = (typeof askCodes)[number];
 

@@ -1,4 +1,4 @@
-/** The byte changes that turn one image into another, as a patch file writes them (FORMATS). */
+/** The byte changes that turn one image into another, as a patch file writes them. */
 import { z } from 'zod';
 import { ownerSchema, type PadOwner } from '../pad/owner.ts';
 import type { Domain } from '../pad/stick.ts';

@@ -1,4 +1,4 @@
-/** Writes the lines of a report log, each with its newline (DESIGN, files a user owns). Times are whole microseconds. */
+/** Writes the lines of a report log, each with its newline. Times are whole microseconds. */
 import { toHex } from '../hid/hex.ts';
 import type { LogHeader } from './header.ts';
 

@@ -1,4 +1,4 @@
-/** The first line of a report log (DESIGN, files a user owns). */
+/** The first line of a report log. */
 import type { PadIdentity } from '../pad/identity.ts';
 import type { PadOwner } from '../pad/owner.ts';
 import type { Domain } from '../pad/stick.ts';

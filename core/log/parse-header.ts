@@ -1,4 +1,4 @@
-/** The first line of a report log, checked (DESIGN, files a user owns). */
+/** The first line of a report log, checked. */
 import { z } from 'zod';
 import { readSchema } from '../read-schema.ts';
 import { failed, type Result } from '../result.ts';

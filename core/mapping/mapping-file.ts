@@ -1,4 +1,4 @@
-/** The mapping file (FORMATS): mappings of a pad's sticks, for `--mapping` and from `propose --out`. */
+/** The mapping file: mappings of a pad's sticks, for `--mapping` and from `propose --out`. */
 import { z } from 'zod';
 import { ownerSchema, type PadOwner } from '../pad/owner.ts';
 import type { Domain } from '../pad/stick.ts';

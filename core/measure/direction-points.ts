@@ -4,7 +4,7 @@ import { directionAngles } from '../geometry/directions.ts';
 import type { Pair } from '../pad/stick.ts';
 import type { Coverage } from './rim-measure.ts';
 
-/** Turns each way from which on a direction is covered (DESIGN, Rim). */
+/** Turns each way from which on a direction is covered. */
 const COVERING_TURNS = 2;
 
 export interface DirectionPoint {

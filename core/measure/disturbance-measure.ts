@@ -1,4 +1,4 @@
-/** Rest under one disturbance against the undisturbed rest, as `measure` prints it (FORMATS). Counts, y up. */
+/** Rest under one disturbance against the undisturbed rest, as `measure` prints it. Counts, y up. */
 import type { Pair } from '../pad/stick.ts';
 
 export interface DisturbanceMeasure {

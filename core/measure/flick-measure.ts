@@ -1,6 +1,6 @@
 import type { Pair } from '../pad/stick.ts';
 
-/** What a stick does when it is let go from full tilt, as `measure` prints it (FORMATS). Overshoot is a deflection. */
+/** What a stick does when it is let go from full tilt, as `measure` prints it. Overshoot is a deflection. */
 export interface FlickMeasure {
   /** Flicks that could be read. */
   readonly count: number;

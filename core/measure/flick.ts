@@ -20,7 +20,7 @@ const NOISE_TIMES = 4;
  * Over captures taken for flicks. Overshoot: the largest way past the mean rest on the far side along the line of the return,
  * until the stick has settled; under the mapping as a deflection.
  * Settling: from the last reading near full tilt until the stick stays at where this flick comes to rest, within the settling
- * limit of DESIGN and four σ of the noise. A flick whose return is told by fewer than a reading in 12 ms, or that does not settle
+ * limit of a settled stick and four σ of the noise. A flick whose return is told by fewer than a reading in 12 ms, or that does not settle
  * in 450 ms, is `unread`. Null
  * without such a capture, without a rest, or where no flick could be read. Source: definitions of the project.
  */

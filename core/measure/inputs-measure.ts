@@ -1,4 +1,4 @@
-/** Buttons, hat and triggers as seen in a log, as `measure` prints it (FORMATS). */
+/** Buttons, hat and triggers as seen in a log, as `measure` prints it. */
 import type { StickId } from '../pad/stick.ts';
 
 export interface ButtonMeasure {

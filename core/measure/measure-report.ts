@@ -1,4 +1,4 @@
-/** Everything that is measured of one log; `core/findings/judge-track.ts` adds the findings that `measure` prints (FORMATS). */
+/** Everything that is measured of one log; `core/findings/judge-track.ts` adds the findings that `measure` prints. */
 import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
 import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';

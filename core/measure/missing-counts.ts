@@ -8,7 +8,7 @@ export interface MissingCounts {
   readonly judgedShare: number;
 }
 
-/** Neighbours that are asked on each side, twenty in all, and what the twenty must average (DESIGN, Travel). */
+/** Neighbours that are asked on each side, twenty in all, and what the twenty must average. */
 const ASIDE = 10;
 const AVERAGE = 12;
 /** Half of the neighbours on each side must have this many visits: a pause of the hand visits few counts very often. */

@@ -1,4 +1,4 @@
-/** Rest of one stick, as `measure` prints it (FORMATS). Offsets and deflections are fractions under a mapping; the rest is counts. */
+/** Rest of one stick, as `measure` prints it. Offsets and deflections are fractions under a mapping; the rest is counts. */
 import type { Pair } from '../pad/stick.ts';
 
 export interface RestMeasure {

@@ -1,4 +1,4 @@
-/** Rim of one stick, as `measure` prints it (FORMATS). */
+/** Rim of one stick, as `measure` prints it. */
 
 export type Coverage = 'covered' | 'thin' | 'none';
 

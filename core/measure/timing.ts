@@ -5,7 +5,7 @@ import type { Stage } from '../log/header.ts';
 import { takeQuantiles } from '../numeric/quantile.ts';
 import type { Domain } from '../pad/stick.ts';
 
-/** The `log` object of FORMATS. */
+/** The `log` object of what `measure` prints. */
 export interface LogMeasure {
   /** From the first report to the last. */
   readonly durationUs: number;

@@ -1,4 +1,4 @@
-/** Travel of one stick, as `measure` prints it (FORMATS): what slow sweeps along an axis show of its counts. Counts as reported. */
+/** Travel of one stick, as `measure` prints it: what slow sweeps along an axis show of its counts. Counts as reported. */
 
 /** A stretch of counts, both ends included. */
 export interface CountRun {

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import type { PadIdentity } from './identity.ts';
 
-/** What a file says of the pad that its numbers are of (FORMATS, identity). */
+/** What a file says of the pad that its numbers are of. */
 export interface PadOwner {
   readonly vendorId: number;
   readonly productId: number;

@@ -7,7 +7,7 @@ import type { Pair } from '../pad/stick.ts';
 import type { ProposalWish } from './proposal.ts';
 import { solveMapping } from './solve.ts';
 
-/** Fewer turns than this carry no interval (DESIGN: range and leave-one-out below 8). */
+/** Fewer turns than this carry no interval (range and leave-one-out below 8). */
 const ENOUGH_TURNS = 8;
 const DRAWS = 60;
 

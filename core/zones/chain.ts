@@ -1,4 +1,4 @@
-/** Zones and curves in the order a signal meets them, as a chain file writes them (FORMATS). */
+/** Zones and curves in the order a signal meets them, as a chain file writes them. */
 
 export type Stage = (
   | { readonly zone: 'axial'; readonly inner: number; readonly outer?: number; readonly rescale?: boolean }
@@ -33,7 +33,7 @@ export interface ZoneCost {
   readonly largest: number;
 }
 
-/** What a chain does with a measured stick, as `zones` prints it (FORMATS). */
+/** What a chain does with a measured stick, as `zones` prints it. */
 export interface ZoneAnswer {
   readonly leaks: {
     readonly releases: number;

@@ -1,4 +1,4 @@
-/** A game or driver as the technician describes it, as a consumer file writes it (FORMATS). */
+/** A game or driver as the technician describes it, as a consumer file writes it. */
 import type { Stage } from './chain.ts';
 
 /** What a chain of a consumer is for; a consumer that has none for a control is not judged on it. */

@@ -1,4 +1,4 @@
-/** The chain file (FORMATS), read from its parsed JSON; a refusal names the stage and the place in it. */
+/** The chain file, read from its parsed JSON; a refusal names the stage and the place in it. */
 import { z } from 'zod';
 import { readSchema } from '../read-schema.ts';
 import { done, failed, type Result } from '../result.ts';

@@ -1,4 +1,4 @@
-/** The consumer file (FORMATS), read from its parsed JSON; a refusal names the chain, the stage and the place in it. */
+/** The consumer file, read from its parsed JSON; a refusal names the chain, the stage and the place in it. */
 import { z } from 'zod';
 import { readSchema } from '../read-schema.ts';
 import { done, type Result } from '../result.ts';

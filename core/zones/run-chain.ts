@@ -5,7 +5,7 @@ import { compileStage } from './compile-stage.ts';
 /** Writes the output to `out` (x at 0, y at 1); nothing is allocated. */
 export type ChainFunction = (x: number, y: number, out: Float64Array) => void;
 
-/** Runs the stages in their order, those switched off left out. A chain takes limited deflections (DESIGN, Zones). */
+/** Runs the stages in their order, those switched off left out. A chain takes limited deflections. */
 export function compileChain(chain: Pick<Chain, 'stages'>): ChainFunction {
   const steps = chain.stages.filter((stage) => stage.off !== true).map(compileStage);
   return (x, y, out) => {

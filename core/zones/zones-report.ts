@@ -1,4 +1,4 @@
-/** Everything that `zones` prints of one log and a chain (FORMATS). */
+/** Everything that `zones` prints of one log and a chain. */
 import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
 import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
 import type { Track } from '../capture/evidence/track.ts';

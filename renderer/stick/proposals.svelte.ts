@@ -10,7 +10,7 @@ import type { OverReload, Wish } from './over-reload.ts';
 export type ProposalReply = Reply<'surveys.propose'>;
 export type Mappings = Readonly<Partial<Record<StickId, StickMapping>>>;
 
-/** The guard that the trade's sheets leave unless a hand sets another: DESIGN, Proposal. */
+/** The guard that the trade's sheets leave unless a hand sets another. */
 const USUAL_WISH: Wish = { aim: 'full-reach', centreBy: 'steadiest', guard: 0.01 };
 
 export interface ProposalSources {

@@ -105,7 +105,7 @@ describe('stickwright survey', () => {
 });
 
 describe('stickwright measure', () => {
-  it('prints what FORMATS fixes', async () => {
+  it('prints the keys that are fixed', async () => {
     const report = await measured();
     expect(report).toMatchObject({
       kind: 'stickwright-measure',

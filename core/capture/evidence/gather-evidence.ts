@@ -21,7 +21,7 @@ interface Found {
 }
 
 /**
- * From the recorder's capture marks where there are any, else inferred (DESIGN, a log without capture marks). What cannot be
+ * From the recorder's capture marks where there are any, else inferred. What cannot be
  * stated is null, with the reason among `lacks`; `releasesNeeded` is what this bench asks for a statement on the rest. A stick that the log has no readings of gives evidence of nothing.
  */
 export function gatherEvidence(track: Track, stick: StickId, releasesNeeded = LEAST_RELEASES): StickEvidence {

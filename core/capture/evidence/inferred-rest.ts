@@ -1,4 +1,4 @@
-/** Finds releases in a log without capture marks (DESIGN, a log without capture marks). */
+/** Finds releases in a log without capture marks. */
 import type { Pair } from '../../pad/stick.ts';
 import { describeDwell, TILT_SHARE } from './describe-dwell.ts';
 import type { Dwell } from './evidence.ts';

@@ -1,4 +1,4 @@
-/** Tells when a stick is settled (DESIGN, rest), reading by reading, the same live and in a log. */
+/** Tells when a stick is settled, reading by reading, the same live and in a log. */
 import type { AxisField, Pair, StickFields } from '../../pad/stick.ts';
 
 /** The signal is averaged over whole cells of this length, on a grid fixed to the log's start. */

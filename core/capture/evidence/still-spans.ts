@@ -9,7 +9,7 @@ export interface StillSpan {
   readonly endUs: number;
 }
 
-/** How long a stick must stay settled: DESIGN, rest. */
+/** How long a stick must stay settled, by definition. */
 export const DWELL_US = 500_000;
 
 /** Between readings so far apart a gap hides what the stick did. */

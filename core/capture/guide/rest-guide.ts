@@ -18,7 +18,7 @@ const RETURN_SHARE = 0.5;
 const NEAR_SHARE = 0.4;
 
 export interface RestOptions extends GuideOptions {
-  /** How many are asked for: 24 by DESIGN, 12 at least for any statement. */
+  /** How many are asked for: 24 as a rule, 12 at least for any statement. */
   readonly releases: number;
   /** Number of the first release among all directions; 0 where it is left out. */
   readonly first?: number;

@@ -1,7 +1,7 @@
 /** How many slow sweeps a travel capture takes to tell a count that never occurs from one that was just not met. */
 import type { StickFields } from '../../pad/stick.ts';
 
-/** What the neighbours of a missing count must average (DESIGN, Travel), with a quarter to spare for uneven hands. */
+/** What the neighbours of a missing count must average, with a quarter to spare for uneven hands. */
 const VISITS = 15;
 /** A stick with sensor counts travels over about this share of its field; common practice. */
 const TRAVELLED = 0.65;

@@ -23,7 +23,7 @@ const TICK_MILLIS = 20;
 const BEHIND_MICROS = 20_000;
 /** A hand that follows says its own yes, after a moment to read. */
 const YES_MILLIS = 400;
-/** DESIGN, shape: more than this in a capture is said. */
+/** More than this in a capture is said. */
 const LONGEST_DELAY_MILLIS = 8;
 
 type Ending = 'done' | 'aborted' | 'failed';

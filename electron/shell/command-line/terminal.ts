@@ -11,7 +11,7 @@ export interface Terminal {
   readonly verbose: boolean;
 }
 
-/** Exit codes (DESIGN, command line). */
+/** Exit codes. */
 export const EXIT = { done: 0, failed: 1, usage: 2 } as const;
 
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];

@@ -3,7 +3,7 @@ import { describeDescriptor } from '../../../core/hid/describe.ts';
 import { goldenDescriptors } from '../../support/golden-descriptors.ts';
 import { parsed } from '../../support/hid-bytes.ts';
 
-/** The keys of FORMATS, in their order. */
+/** The keys that are fixed, in their order. */
 const KEYS = [
   ...['type', 'reportId', 'usagePage', 'usage', 'usageMinimum', 'usageMaximum', 'bitOffset', 'bitSize'],
   ...['logicalMinimum', 'logicalMaximum', 'physicalMinimum', 'physicalMaximum', 'unit', 'unitExponent'],

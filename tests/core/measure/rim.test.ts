@@ -77,7 +77,7 @@ describe('measureRim', () => {
   });
 
   it('of a perfect eight-sided gate alone finds a mean radial error of 2 to 4 per cent', () => {
-    // DESIGN, Rim: the flats, one of them on each axis, just reach full output.
+    // the flats, one of them on each axis, just reach full output.
     const flats = (degrees: number) => 1000 / Math.cos((((degrees + 22.5) % 45) - 22.5) * (Math.PI / 180));
     const rim = measure(sixTurns(flats))!;
     expect(rim.meanRadialError).toBeGreaterThan(0.02);

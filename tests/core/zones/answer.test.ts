@@ -31,7 +31,7 @@ describe('answerZones', () => {
     expect(leaks?.share).toBeCloseTo(2 / 24, 12);
     expect(leaks?.largestOutput).toBeCloseTo(0.05, 12);
     expect(hides).toBe('leaks');
-    // DESIGN, Rest: 0 of 24 → 0.117.
+    // 0 of 24 → 0.117.
     const clean = answerZones(evidence, mapping, zone(0.05));
     expect(clean.leaks).toMatchObject({ leaking: 0, share: 0, largestOutput: 0 });
     expect(clean.leaks?.upperBound95).toBeCloseTo(0.117, 3);
@@ -86,7 +86,7 @@ describe('answerZones', () => {
   });
 
   it('finds the onset of a radial zone in closed form', () => {
-    // DESIGN, Zones: −r·cos φ + √(d² − r²·sin² φ) for an offset r ≤ d at the angle φ to the push.
+    // −r·cos φ + √(d² − r²·sin² φ) for an offset r ≤ d at the angle φ to the push.
     fc.assert(
       fc.property(
         fc.double({ min: 0.02, max: 0.4, noNaN: true }),
