@@ -12,7 +12,6 @@ const FLOW = [
   'zones',
   'findings',
   'image',
-  'jobs',
   'plot',
 ];
 
@@ -115,7 +114,7 @@ module.exports = {
       name: 'the-simulation-shares-no-code-with-the-analysis',
       severity: 'error',
       from: { path: '^core/simulate/' },
-      to: { path: '^core/(geometry|capture|mapping|measure|proposal|zones|findings|image|jobs|plot)/' },
+      to: { path: '^core/(geometry|capture|mapping|measure|proposal|zones|findings|image|plot)/' },
     },
     {
       name: 'core-is-pure',
@@ -141,6 +140,26 @@ module.exports = {
       severity: 'error',
       from: { pathNot: '^electron/shell/electron/' },
       to: { path: '^node_modules/(electron|electron-store)/' },
+    },
+    {
+      name: 'transport-stands-on-core-and-store',
+      comment: 'of the bench it knows the ports that it stands behind',
+      severity: 'error',
+      from: { path: '^electron/transport/' },
+      to: {
+        path: '^electron/',
+        pathNot: '^electron/(transport|store|bench/time/clock\\.ts|bench/pads/pad-source\\.ts)',
+      },
+    },
+    {
+      name: 'store-stands-on-core-and-shared',
+      comment: 'of the bench it knows the ports that it stands behind',
+      severity: 'error',
+      from: { path: '^electron/store/' },
+      to: {
+        path: '^electron/',
+        pathNot: '^electron/(store/|bench/(time/clock|calls/settings-port|pads/pad-lock-port)\\.ts)',
+      },
     },
     {
       name: 'shells-are-outermost',

@@ -1,6 +1,6 @@
 /** What a consumer makes of a measured stick: one cell of the matrix consumers × sticks. */
 import type { StickId } from '../pad/stick.ts';
-import { answerUnder } from './answer.ts';
+import { answerUnder } from './answer-chain.ts';
 import type { Chain, Stage, ZoneAnswer } from './chain.ts';
 import type { Consumer } from './consumer.ts';
 import type { StickUnder } from './stick-under.ts';

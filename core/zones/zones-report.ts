@@ -6,7 +6,7 @@ import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { MappingFrom, PadMapping } from '../mapping/mapping.ts';
 import { storedMapping } from '../mapping/stored-mapping.ts';
 import { STICKS, type StickId } from '../pad/stick.ts';
-import { answerZones } from './answer.ts';
+import { answerZones } from './answer-chain.ts';
 import type { Chain, ZoneAnswer } from './chain.ts';
 
 export interface ZonesReport {

@@ -3,12 +3,12 @@ import path from 'node:path';
 import type { Limits } from '../../core/findings/limits.ts';
 import { done, failed, type Problem } from '../../core/result.ts';
 import type { EventPayload } from '../../shared/contract.ts';
-import { Vault } from '../store/vault.ts';
+import { Vault } from '../store/image-vault.ts';
 import type { BenchOptions } from './bench-options.ts';
 import type { Bench } from './calls/bench-port.ts';
 import type { Handlers } from './calls/call-handlers.ts';
 import { EventFeed } from './calls/event-feed.ts';
-import { KeptImages } from './memory/kept-images.ts';
+import { ImageWork } from './memory/image-work.ts';
 import { imageHandlers } from './memory/image-handlers.ts';
 import { limitsInForce } from './measure/limits-in-force.ts';
 import { KnownMaps } from './memory/known-maps.ts';
@@ -41,7 +41,7 @@ export function createBench(options: BenchOptions): Bench {
   const vault = new Vault(path.join(options.folder, 'vault'));
   const maps = new KnownMaps(path.join(options.folder, 'maps'));
   const plans = new ShownPlans();
-  const images = new KeptImages(vault, maps, plans, () => options.clock.now(), {
+  const images = new ImageWork(vault, maps, plans, () => options.clock.now(), {
     survey: (survey) => keptSurveys.read(survey),
     kept: (name) => options.settings.read().mappings.find((one) => one.name === name) ?? null,
     ended: (journal) => memory.journals.ended(journal),

@@ -3,10 +3,11 @@
  * name. Whatever fails before that leaves what was there as it was and nothing beside it. Throws what the file system
  * throws, and `EREADBACK` where the disk gives back other bytes than it was given.
  */
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import path from 'node:path';
 import type { Disk, NewFile, Soon } from './disk.ts';
 import { OWN_FILE } from './own-folder.ts';
+import { sha256Of } from './sha256.ts';
 
 export interface WholeWish {
   readonly file: string;
@@ -73,7 +74,7 @@ function* fill(opened: NewFile, bytes: Uint8Array, mode: number | null): Steps {
 function* prove(file: string, bytes: Uint8Array, disk: Disk): Steps {
   const read = yield* ask(disk.read(file));
   if (read.length < bytes.length) throw systemError('ENOSPC', 'the disk kept only a part');
-  if (digest(read) !== digest(bytes)) throw systemError('EREADBACK', 'the disk gives back other bytes');
+  if (sha256Of(read) !== sha256Of(bytes)) throw systemError('EREADBACK', 'the disk gives back other bytes');
 }
 
 /** Takes the name only where nobody has it. */
@@ -131,10 +132,6 @@ function* ask<T>(asked: Soon<T>): Generator<unknown, T> {
 
 function codeOf(thrown: unknown): string {
   return thrown instanceof Error && 'code' in thrown ? String(thrown.code) : '';
-}
-
-function digest(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
 }
 
 /** Takes the steps one after the other, waiting for each. */

@@ -5,7 +5,7 @@ import type { RestMeasure } from '../../core/measure/rest-measure.ts';
 import type { RimMeasure } from '../../core/measure/rim-measure.ts';
 import type { Tone } from '../../core/plot/figure.ts';
 import { predict } from '../../core/proposal/predict.ts';
-import { answerUnder } from '../../core/zones/answer.ts';
+import { answerUnder } from '../../core/zones/answer-chain.ts';
 import type { Chain, ZoneAnswer } from '../../core/zones/chain.ts';
 import { stickUnder, type StickUnder } from '../../core/zones/stick-under.ts';
 

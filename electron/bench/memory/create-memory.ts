@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { Result } from '../../../core/result.ts';
 import type { Reply } from '../../../shared/contract.ts';
 import { JournalStore } from '../../store/journal.ts';
-import type { Vault } from '../../store/vault.ts';
+import type { Vault } from '../../store/image-vault.ts';
 import { WriteSwitch } from '../../store/write-switch.ts';
 import type { Handlers } from '../calls/call-handlers.ts';
 import type { EventFeed } from '../calls/event-feed.ts';

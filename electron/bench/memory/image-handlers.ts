@@ -3,9 +3,9 @@ import { foundMap } from '../../../core/image/found-map.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import { done, type Result } from '../../../core/result.ts';
 import type { CallName, Reply, Request } from '../../../shared/contract.ts';
-import type { Vault } from '../../store/vault.ts';
+import type { Vault } from '../../store/image-vault.ts';
 import type { Handlers } from '../calls/call-handlers.ts';
-import type { KeptImages } from './kept-images.ts';
+import type { ImageWork } from './image-work.ts';
 import { ImageImport } from './image-import.ts';
 import { measuredOf } from '../measure/log-answers.ts';
 import type { KnownMaps } from './known-maps.ts';
@@ -14,7 +14,7 @@ import type { MeasureThread } from '../measure/measure-thread.ts';
 type ImageCall = Extract<CallName, `images.${string}` | `maps.${string}`>;
 
 export interface ImagePorts {
-  readonly images: KeptImages;
+  readonly images: ImageWork;
   readonly vault: Vault;
   readonly maps: KnownMaps;
   readonly measures: MeasureThread;

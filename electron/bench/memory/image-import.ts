@@ -2,7 +2,7 @@
 import { checkImageFile } from '../../../core/image/check-image-file.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { Request } from '../../../shared/contract.ts';
-import type { Vault, VaultEntry } from '../../store/vault.ts';
+import type { Vault, VaultEntry } from '../../store/image-vault.ts';
 
 const MOST_BYTES = 64 * 1024 * 1024;
 const MOST_UPLOADS = 4;

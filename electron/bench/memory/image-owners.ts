@@ -3,7 +3,7 @@ import type { NumberSource } from '../../../core/image/number-source.ts';
 import { kinshipOf, type Kinship, type PadOwner } from '../../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';
-import type { VaultEntry } from '../../store/vault.ts';
+import type { VaultEntry } from '../../store/image-vault.ts';
 
 type StoreWish = Extract<Request<'images.plan'>['wish'], { store: unknown }>['store'];
 

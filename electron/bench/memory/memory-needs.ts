@@ -1,6 +1,6 @@
 /** What memory sessions need of the rest of the bench. */
 import type { JournalStore } from '../../store/journal.ts';
-import type { Vault } from '../../store/vault.ts';
+import type { Vault } from '../../store/image-vault.ts';
 import type { Clock } from '../time/clock.ts';
 import type { OpenJournals } from './open-journals.ts';
 import type { KnownMaps } from './known-maps.ts';

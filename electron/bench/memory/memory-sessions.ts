@@ -8,7 +8,7 @@ import { writeMemory } from '../../../core/image/write-memory.ts';
 import { ownerOf } from '../../../core/pad/owner.ts';
 import { done, failed, type Problem, type Result } from '../../../core/result.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';
-import { sha256Of } from '../../store/vault.ts';
+import { sha256Of } from '../../store/sha256.ts';
 import type { MemoryNeeds } from './memory-needs.ts';
 import { MemoryRun, type MemoryEnd, type MemoryState } from './memory-run.ts';
 import type { PadSession } from '../pads/pad-session.ts';
@@ -16,7 +16,7 @@ import { orderWish, padIn, type Ready } from './order-wish.ts';
 import { steadyDigest, type ReadImage, type WriteOrder } from './write-order.ts';
 import { writeJournal } from './write-journal.ts';
 import { notAccepted, otherPad, standsInTheWay } from './write-refusals.ts';
-import { TOKEN_SECONDS, WriteTokens } from './write-tokens.ts';
+import { TOKEN_SECONDS, BenchConfirmations } from './bench-confirmations.ts';
 
 interface Underway {
   readonly run: MemoryRun;
@@ -31,11 +31,11 @@ export class MemorySessions {
   readonly #images = new Map<string, ReadImage>();
   /** The journal that the image read last was looked at for. */
   readonly #looked = new Map<string, string>();
-  readonly #tokens: WriteTokens<WriteOrder>;
+  readonly #tokens: BenchConfirmations<WriteOrder>;
 
   constructor(ports: MemoryNeeds) {
     this.#ports = ports;
-    this.#tokens = new WriteTokens(ports.clock);
+    this.#tokens = new BenchConfirmations(ports.clock);
   }
 
   isBusy(pad: string): boolean {

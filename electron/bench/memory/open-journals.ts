@@ -5,7 +5,8 @@ import { kinshipOf, type PadOwner } from '../../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { Reply } from '../../../shared/contract.ts';
 import type { JournalHead, JournalStore, KeptJournal, RottedJournal } from '../../store/journal.ts';
-import { sha256Of, type Vault } from '../../store/vault.ts';
+import type { Vault } from '../../store/image-vault.ts';
+import { sha256Of } from '../../store/sha256.ts';
 import { padKey, unitKey } from '../pads/pad-key.ts';
 import { otherPad } from './write-refusals.ts';
 

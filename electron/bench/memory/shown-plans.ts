@@ -4,7 +4,7 @@ import type { Patch } from '../../../core/image/patch.ts';
 import type { PatchAsk } from '../../../core/image/ask.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { Reply } from '../../../shared/contract.ts';
-import { sha256Of } from '../../store/vault.ts';
+import { sha256Of } from '../../store/sha256.ts';
 
 export interface HeldPlan {
   readonly patch: Patch;

@@ -4,7 +4,7 @@ import type { JournalStep } from '../../../core/image/memory-effects.ts';
 import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { done, type Result } from '../../../core/result.ts';
 import type { JournalHead } from '../../store/journal.ts';
-import { sha256Of } from '../../store/vault.ts';
+import { sha256Of } from '../../store/sha256.ts';
 import type { MemoryNeeds } from './memory-needs.ts';
 import type { WriteOrder } from './write-order.ts';
 

@@ -15,7 +15,7 @@ import { writeBlocks } from '../../../core/image/write-blocks.ts';
 import type { WriteJob } from '../../../core/image/write-job.ts';
 import type { PadOwner } from '../../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
-import { sha256Of } from '../../store/vault.ts';
+import { sha256Of } from '../../store/sha256.ts';
 import type { BrokenWrite } from './open-journals.ts';
 import type { HeldPlan } from './shown-plans.ts';
 

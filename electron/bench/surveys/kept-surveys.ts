@@ -17,7 +17,7 @@ import {
   surveyRecordSchema,
   type SurveyRecord,
   type SurveySummary,
-} from './survey-record.ts';
+} from './survey-file.ts';
 
 export class KeptSurveys {
   readonly #folder: string;

@@ -8,7 +8,7 @@ import type { Reply, Request } from '../../../shared/contract.ts';
 import { readJson, writeWhole } from '../../store/atomic-file.ts';
 import type { MeasureThread } from '../measure/measure-thread.ts';
 import { measuredSchema, type Measured } from '../measure/measured.ts';
-import { MEASURED_FILE } from './survey-record.ts';
+import { MEASURED_FILE } from './survey-file.ts';
 import type { KeptSurveys } from './kept-surveys.ts';
 
 /** Measures kept beside a log hold for this version of the program, this state of the log and these limits. */

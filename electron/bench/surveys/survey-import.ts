@@ -8,7 +8,7 @@ import { makeFolder, OWN_FILE } from '../../store/own-folder.ts';
 import { storageProblem } from '../../store/storage-problem.ts';
 import { systemError } from '../../store/whole-file.ts';
 import { readLogHeader } from '../../transport/log-entries.ts';
-import type { SurveySummary } from './survey-record.ts';
+import type { SurveySummary } from './survey-file.ts';
 import type { KeptSurveys } from './kept-surveys.ts';
 
 /** Some hours at 1,000 reports a second. */

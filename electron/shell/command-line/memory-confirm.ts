@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { AskCode } from '../../../core/image/ask.ts';
 import { failed, type Problem, type Result } from '../../../core/result.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';
-import { Confirmations, CONFIRMATION_SECONDS } from '../../store/confirmations.ts';
+import { CommandConfirmations, CONFIRMATION_SECONDS } from '../../store/command-confirmations.ts';
 import { findPlaces } from '../../store/places.ts';
 import type { MemoryBench } from './memory-bench.ts';
 import type { MemoryState } from './memory-progress.ts';
@@ -119,6 +119,6 @@ function acceptAll(asks: Reply<'memory.preview'>['asks']): string {
 }
 
 /** Those of earlier runs, for each run of a command has a bench of its own. */
-function confirmations(): Confirmations {
-  return new Confirmations(path.join(findPlaces().data, 'confirmations'), () => new Date());
+function confirmations(): CommandConfirmations {
+  return new CommandConfirmations(path.join(findPlaces().data, 'confirmations'), () => new Date());
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rangeMapping } from '../../../core/mapping/range-mapping.ts';
-import { answerZones } from '../../../core/zones/answer.ts';
+import { answerZones } from '../../../core/zones/answer-chain.ts';
 import { zonesTable } from '../../../core/zones/zones-table.ts';
 import { makeBenchStick } from '../../support/make-evidence.ts';
 import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';

@@ -3,7 +3,7 @@ import { readFile, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { appendLine } from '../../../electron/store/append-line.ts';
-import { Vault } from '../../../electron/store/vault.ts';
+import { Vault } from '../../../electron/store/image-vault.ts';
 import { faultDisk } from '../../support/fault-disk.ts';
 import { temporaryFolder } from '../../support/temporary-folder.ts';
 

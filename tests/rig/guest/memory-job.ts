@@ -10,7 +10,7 @@ import type { WriteJob } from '../../../core/image/write-job.ts';
 import { writeMemory } from '../../../core/image/write-memory.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { orderPlan } from '../../../electron/bench/memory/write-order.ts';
-import { sha256Of } from '../../../electron/store/vault.ts';
+import { sha256Of } from '../../../electron/store/sha256.ts';
 import { wanted } from '../../support/fault-pad.ts';
 import type { MemoryBench, Played } from './memory-bench.ts';
 import { PAD } from './rig-pad.ts';

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { bundledMaps } from '../../../../core/image/bundled-maps.ts';
 import type { Result } from '../../../../core/result.ts';
 import type { Reply, Request } from '../../../../shared/contract.ts';
-import { sha256Of } from '../../../../electron/store/vault.ts';
+import { sha256Of } from '../../../../electron/store/sha256.ts';
 import { bothMappings, leftMapping, makeImage, rightMapping } from '../../../support/make-image.ts';
 import type { MemoryMap } from '../../../../core/image/memory-map.ts';
 import { makeBench, valueOf, type TestBench } from '../make-bench.ts';

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { toHex } from '../../../../core/hid/hex.ts';
 import { memoryEnd } from '../../../../core/image/differing-bytes.ts';
-import { Vault } from '../../../../electron/store/vault.ts';
+import { Vault } from '../../../../electron/store/image-vault.ts';
 import { faultImage, faultMap, victim } from '../../../support/fault-pad.ts';
 import { breakOff, faultBench, openJournals, planned, read, show, write, type FaultBench } from '../fault-bench.ts';
 import { valueOf } from '../make-bench.ts';

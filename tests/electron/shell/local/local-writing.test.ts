@@ -6,7 +6,7 @@ import { bundledMaps } from '../../../../core/image/bundled-maps.ts';
 import type { MemoryMap } from '../../../../core/image/memory-map.ts';
 import { patchedImage } from '../../../../core/image/patched-image.ts';
 import type { EventPayload, Reply } from '../../../../shared/contract.ts';
-import { Vault } from '../../../../electron/store/vault.ts';
+import { Vault } from '../../../../electron/store/image-vault.ts';
 import { fromPad, wanted } from '../../../support/fault-pad.ts';
 import { askPage, enterRun } from './ask-page.ts';
 import type { Page } from './open-shell.ts';

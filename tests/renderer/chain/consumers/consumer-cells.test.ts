@@ -3,7 +3,7 @@ import type { Consumer } from '../../../../core/zones/consumer.ts';
 import { answerRows } from '../../../../renderer/chain/answer-rows.ts';
 import { cellOf, settingText, surveyedRest, triggerText } from '../../../../renderer/chain/consumers/consumer-cells.ts';
 import { sayStretches } from '../../../../renderer/chain/direction-stretches.ts';
-import { answerZones } from '../../../../core/zones/answer.ts';
+import { answerZones } from '../../../../core/zones/answer-chain.ts';
 import { stickUnder } from '../../../../core/zones/stick-under.ts';
 import { makeEvidence, sixTurns } from '../../../support/make-evidence.ts';
 

@@ -1,5 +1,5 @@
 /**
- * Confirmations that outlast a program: what one run showed, another may do. Each is good once, on one pad, for exactly what was
+ * CommandConfirmations that outlast a program: what one run showed, another may do. Each is good once, on one pad, for exactly what was
  * shown, and not for long. A file for each pad holds the newest; the confirmation itself stands in none.
  */
 import { createHash, randomBytes } from 'node:crypto';
@@ -29,7 +29,7 @@ export interface Confirmation {
   readonly until: Date;
 }
 
-export class Confirmations {
+export class CommandConfirmations {
   readonly #folder: string;
   readonly #now: () => Date;
 

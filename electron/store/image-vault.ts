@@ -1,5 +1,4 @@
 /** Keeps every image that was accepted, by what it holds: a file is named by the SHA-256 of its bytes and never changed. */
-import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { z } from 'zod';
@@ -9,6 +8,7 @@ import { appendLine } from './append-line.ts';
 import { writeWhole } from './atomic-file.ts';
 import { makeFolder } from './own-folder.ts';
 import { storageProblem } from './storage-problem.ts';
+import { sha256Of } from './sha256.ts';
 
 const keptPadSchema = ownerSchema.extend({ product: z.string() });
 
@@ -39,11 +39,6 @@ const entrySchema = z.object({
 export type VaultEntry = z.infer<typeof entrySchema>;
 
 const INDEX = 'kept.jsonl';
-
-/** The digest that patches are bound to. */
-export function sha256Of(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
-}
 
 export class Vault {
   readonly #folder: string;

@@ -1,19 +1,20 @@
 import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { CONFIRMATION_SECONDS, Confirmations } from '../../../electron/store/confirmations.ts';
+import { CONFIRMATION_SECONDS, CommandConfirmations } from '../../../electron/store/command-confirmations.ts';
 import { temporaryFolder } from '../../support/temporary-folder.ts';
 
 async function begin() {
   const folder = await temporaryFolder();
   let now = Date.parse('2026-11-28T12:00:00Z');
-  const open = (): Confirmations => new Confirmations(path.join(folder, 'confirmations'), () => new Date(now));
+  const open = (): CommandConfirmations =>
+    new CommandConfirmations(path.join(folder, 'confirmations'), () => new Date(now));
   const issued = await open().issue('pad', 'what was shown');
   if (!issued.ok) throw new Error(issued.problem.says);
   return { folder, open, token: issued.value.token, pass: (seconds: number) => (now += 1000 * seconds) };
 }
 
-describe('Confirmations', () => {
+describe('CommandConfirmations', () => {
   it('are good once, in another program, for exactly what was shown', async () => {
     const { open, token } = await begin();
     expect(await open().use('pad', token, 'something else')).toMatchObject({ problem: { code: 'confirmation-other' } });

@@ -14,7 +14,8 @@ import { whoReads } from '../../../core/image/who-reads.ts';
 import { kinshipOf, ownerOf, type PadOwner } from '../../../core/pad/owner.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { Reply, Request } from '../../../shared/contract.ts';
-import { sha256Of, type Vault, type VaultEntry } from '../../store/vault.ts';
+import type { Vault, VaultEntry } from '../../store/image-vault.ts';
+import { sha256Of } from '../../store/sha256.ts';
 import { nearestOwner, ownersOf, sourceOf, type NumberSources } from './image-owners.ts';
 import type { KnownMaps } from './known-maps.ts';
 import { unitKey } from '../pads/pad-key.ts';
@@ -26,7 +27,7 @@ type ImageSummary = Reply<'images.list'>[number];
 /** A multiple of three, so that every piece but the last is base64 without padding. */
 const PIECE_BYTES = 393_216;
 
-export class KeptImages {
+export class ImageWork {
   readonly #vault: Vault;
   readonly #maps: KnownMaps;
   readonly #plans: ShownPlans;

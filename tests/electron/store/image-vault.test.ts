@@ -2,7 +2,8 @@ import { appendFile, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { sha256Of, Vault } from '../../../electron/store/vault.ts';
+import { Vault } from '../../../electron/store/image-vault.ts';
+import { sha256Of } from '../../../electron/store/sha256.ts';
 
 const image = Uint8Array.of(1, 2, 3, 4);
 const now = new Date('2026-11-25T12:00:00Z');

@@ -1,4 +1,4 @@
-/** Confirmations: each is good once, for what was shown, on one pad, and not for long. */
+/** CommandConfirmations: each is good once, for what was shown, on one pad, and not for long. */
 import { randomBytes } from 'node:crypto';
 import { done, failed, type Result } from '../../../core/result.ts';
 import type { Clock } from '../time/clock.ts';
@@ -15,7 +15,7 @@ interface Held<T> {
   readonly at: number;
 }
 
-export class WriteTokens<T> {
+export class BenchConfirmations<T> {
   readonly #clock: Clock;
   /** The newest of each pad; what was shown before it counts no more. */
   readonly #held = new Map<string, Held<T>>();

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
-import { answerZones } from '../../../core/zones/answer.ts';
+import { answerZones } from '../../../core/zones/answer-chain.ts';
 import type { Chain, Stage } from '../../../core/zones/chain.ts';
 import { makeBenchStick, makeEvidence, sixTurns, type DwellWish, type TurnWish } from '../../support/make-evidence.ts';
 
