@@ -1,5 +1,6 @@
 /** Run-time schemas of memory images, maps and plans as the bench gives them to the screen. */
 import { z } from 'zod';
+import { domainSchema } from '../core/pad/stick.ts';
 import { askCodes } from '../core/image/ask.ts';
 import { ownerSchema } from '../core/pad/owner.ts';
 import { codecSchema, memoryMapSchema } from '../core/image/parse-memory-map.ts';
@@ -81,7 +82,7 @@ export const askSchema = z.object({ code: askCodeSchema, says: z.string() });
 export const numbersFromSchema = z.union([
   z.strictObject({ survey: surveyHandleSchema }),
   z.strictObject({ kept: z.string().min(1).max(80) }),
-  z.strictObject({ file: ownerSchema.nullable(), domain: z.enum(['sensor', 'reported']).nullable() }),
+  z.strictObject({ file: ownerSchema.nullable(), domain: domainSchema.nullable() }),
 ]);
 
 /**

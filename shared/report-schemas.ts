@@ -1,5 +1,6 @@
 /** Run-time schemas of what `measure` prints (core/findings/judge-track.ts), as it crosses to the screen. */
 import { z } from 'zod';
+import { domainSchema } from '../core/pad/stick.ts';
 import { findingIds, verdicts } from '../core/findings/finding.ts';
 import { limitIds } from '../core/findings/limits.ts';
 import { pairSchema, problemSchema, stageSchema, stickIdSchema, stickMappingSchema } from './schemas.ts';
@@ -19,7 +20,7 @@ export const logMeasureSchema = z.object({
   reports: number,
   lost: perhaps,
   rateHz: perhaps,
-  domain: z.enum(['sensor', 'reported']),
+  domain: domainSchema,
   stage: stageSchema.nullable(),
   interval: z.object({ p50Us: number, p95Us: number, p99Us: number, maxUs: number }).nullable(),
   duplicates: number,

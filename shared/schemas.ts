@@ -1,5 +1,6 @@
 /** Run-time schemas of everything that crosses between the bench service and a shell or the renderer. */
 import { z } from 'zod';
+import { domainSchema } from '../core/pad/stick.ts';
 import type { Chain } from '../core/zones/chain.ts';
 import { ownerSchema } from '../core/pad/owner.ts';
 import type { Consumer } from '../core/zones/consumer.ts';
@@ -44,7 +45,7 @@ export const padSummarySchema = z.object({
 export const padDetailsSchema = z.object({
   pad: padHandleSchema,
   identity: identitySchema,
-  domain: z.enum(['sensor', 'reported']),
+  domain: domainSchema,
   profile: z.string().nullable(),
   /** Hex of the report descriptor, or null. */
   descriptor: z.string().nullable(),
@@ -90,7 +91,7 @@ export const surveySummarySchema = z.object({
   finished: z.boolean(),
   /** The pad that it is of. */
   pad: ownerSchema,
-  domain: z.enum(['sensor', 'reported']),
+  domain: domainSchema,
 });
 
 const axisMappingSchema = z.object({ min: z.number(), centre: z.number(), max: z.number() });
@@ -127,7 +128,7 @@ export const keptMappingSchema = z.object({
   product: z.string().max(200),
   /** Null where that was not kept: then it counts as known by nothing. */
   pad: ownerSchema.nullable().default(null),
-  domain: z.enum(['sensor', 'reported']).nullable().default(null),
+  domain: domainSchema.nullable().default(null),
   sticks: z.partialRecord(stickIdSchema, stickMappingSchema),
 });
 

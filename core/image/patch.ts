@@ -1,7 +1,7 @@
 /** The byte changes that turn one image into another, as a patch file writes them. */
 import { z } from 'zod';
 import { ownerSchema, type PadOwner } from '../pad/owner.ts';
-import type { Domain } from '../pad/stick.ts';
+import { domainSchema, type Domain } from '../pad/stick.ts';
 import { readSchema } from '../read-schema.ts';
 import type { NumberSource } from './number-source.ts';
 import type { Result } from '../result.ts';
@@ -57,7 +57,7 @@ const patchSchema = z.object({
   result: sha256.optional(),
   restores: z.boolean().optional(),
   pad: ownerSchema.nullish(),
-  domain: z.enum(['sensor', 'reported']).nullish(),
+  domain: domainSchema.nullish(),
 });
 
 /** Where the new bytes of a patch are from; of an older file nothing is known. */

@@ -1,5 +1,6 @@
 /** The first line of a report log, checked. */
 import { z } from 'zod';
+import { domainSchema } from '../pad/stick.ts';
 import { readSchema } from '../read-schema.ts';
 import { failed, type Result } from '../result.ts';
 import type { LogHeader } from './header.ts';
@@ -16,7 +17,7 @@ const headerSchema = z.object({
   program: z.string().nullable().default(null),
   startedAt: z.string(),
   stage: z.enum(['received', 'fitted', 'calibrated', 'recheck']).nullable().default(null),
-  domain: z.enum(['sensor', 'reported']).default('reported'),
+  domain: domainSchema.default('reported'),
   pad: z.object({
     vendorId: id16,
     productId: id16,

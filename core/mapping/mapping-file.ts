@@ -1,7 +1,7 @@
 /** The mapping file: mappings of a pad's sticks, for `--mapping` and from `propose --out`. */
 import { z } from 'zod';
 import { ownerSchema, type PadOwner } from '../pad/owner.ts';
-import type { Domain } from '../pad/stick.ts';
+import { domainSchema, type Domain } from '../pad/stick.ts';
 import { STICKS } from '../pad/stick.ts';
 import { readSchema } from '../read-schema.ts';
 import { done, failed, type Result } from '../result.ts';
@@ -27,7 +27,7 @@ const fileSchema = z.object({
   version: z.literal(1),
   name: z.string().nullish(),
   pad: ownerSchema.nullish(),
-  domain: z.enum(['sensor', 'reported']).nullish(),
+  domain: domainSchema.nullish(),
   sticks: z.object({ left: stickMappingSchema.optional(), right: stickMappingSchema.optional() }),
 });
 

@@ -1,5 +1,6 @@
 /** Reads profile files: `{"kind":"stickwright-profile","version":1, …}` with the keys of a profile. */
 import { z } from 'zod';
+import { domainSchema } from './stick.ts';
 import { readSchema } from '../read-schema.ts';
 import { done, failed, type Problem, type Result } from '../result.ts';
 import type { Profile, ProfileField } from './profile.ts';
@@ -38,7 +39,7 @@ const profileFileSchema = z.strictObject({
   id: z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/, 'must be lower-case words joined by hyphens'),
   pads: z.array(z.strictObject({ vendorId: usbNumber, productId: usbNumber })).min(1),
   report: z.strictObject({ reportId, byteLength: z.int().min(1).max(65_535) }),
-  domain: z.enum(['sensor', 'reported']),
+  domain: domainSchema,
   sticks: z.strictObject({ left: stickSchema.optional(), right: stickSchema.optional() }),
   triggers: z.strictObject({ left: fieldSchema.optional(), right: fieldSchema.optional() }),
   hat: z.strictObject({ bitOffset, bitSize, minimum: z.int(), maximum: z.int() }).optional(),

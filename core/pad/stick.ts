@@ -1,10 +1,13 @@
+import { z } from 'zod';
+
 /** The two sticks a pad can have; a pad with one stick has `left` alone. */
 export type StickId = 'left' | 'right';
 
 export const STICKS: readonly StickId[] = ['left', 'right'];
 
 /** What raw counts mean: before the pad's stored mapping (only a profile may say so), or after it or unknown. */
-export type Domain = 'sensor' | 'reported';
+export const domainSchema = z.enum(['sensor', 'reported']);
+export type Domain = z.infer<typeof domainSchema>;
 
 /** One axis of a stick as its report field gives it. */
 export interface AxisField {
