@@ -16,7 +16,7 @@ export function fits(version, range) {
   });
 }
 
-/** The range in words: `22.18 or newer of 22, 24.0 or newer of 24, 26.0 or newer`. */
+/** The range in words: `22.22 or newer of 22, 24.15 or newer of 24, 26.0 or newer`. */
 export function wordsFor(range) {
   return range
     .split('||')

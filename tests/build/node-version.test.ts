@@ -17,7 +17,7 @@ const { fits, wordsFor } = (await import(checkNode)) as CheckNode;
 const { engines } = JSON.parse(readFileSync(projectFile('package.json'), 'utf8')) as { engines: { node: string } };
 
 /** The first and a late version of every part of the range. */
-const PROMISED = ['22.18.0', '22.99.0', '24.0.0', '24.99.0', '26.0.0', '30.1.0'];
+const PROMISED = ['22.22.2', '22.99.0', '24.15.0', '24.99.0', '26.0.0', '30.1.0'];
 
 describe('the Node that is needed', () => {
   it('is what every package that is installed can run on', () => {
@@ -36,13 +36,15 @@ describe('the Node that is needed', () => {
     expect(unmet).toEqual([]);
     expect(PROMISED.every((version) => fits(version, engines.node))).toBe(true);
     expect(
-      ['20.20.2', '22.17.9', '23.11.0', '25.1.0', '18.0.0'].filter((version) => fits(version, engines.node)),
+      ['20.20.2', '22.21.9', '23.11.0', '24.14.0', '25.1.0', '18.0.0'].filter((version) => fits(version, engines.node)),
     ).toEqual([]);
   });
 
   it('stands in the README as in package.json', () => {
-    expect(wordsFor(engines.node)).toBe('22.18 or newer of 22, 24.0 or newer of 24, 26.0 or newer');
-    expect(readFileSync(projectFile('README.md'), 'utf8')).toContain('Node 22.18 or newer of 22, 24, or 26 and newer');
+    expect(wordsFor(engines.node)).toBe('22.22 or newer of 22, 24.15 or newer of 24, 26.0 or newer');
+    expect(readFileSync(projectFile('README.md'), 'utf8')).toContain(
+      'Node 22.22 or newer of 22, 24.15 or newer of 24, or 26 and newer',
+    );
   });
 
   it.each(['start.js', 'test.js', 'stickwright.js'])(
