@@ -14,7 +14,7 @@ export default defineConfig({
   forbidOnly: process.env['CI'] === 'true',
   // What takes seconds here takes minutes on a busy machine; only what hangs is a failure.
   timeout: 180_000,
-  // A second try tells a busy moment from a fault; `npm test` counts it as failed all the same.
+  // A second try tells a busy moment from a fault; `npm test` says loudly how many there were.
   retries: 1,
   expect: { timeout: 30_000, toHaveScreenshot: { animations: 'disabled', maxDiffPixelRatio: 0.001 } },
   use: {

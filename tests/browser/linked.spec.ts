@@ -63,6 +63,8 @@ test('a click on a rest point selects the sample at which that release came to r
   await openLog(app, await makeDemoLog('off-centre'));
   const dots = app.getByRole('region', { name: 'Plane' }).locator('circle.rest');
   await expect(dots).not.toHaveCount(0);
+  // With the proposal the plane is drawn anew, larger or smaller: a place taken before it is another point's after it.
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
   // The magnified rest stands beside the plane: its dots come last.
   const box = await dots.last().boundingBox();
   if (box === null) throw new Error('the rest point is not drawn');
