@@ -44,18 +44,24 @@ export interface PromptedWays {
 
 /** A push is told from the rest by this share of the largest one. */
 const PUSH_SHARE = 0.5;
+/** Of the half range. */
+const LEAST_PUSH = 0.1;
+/** Of that: what a push must fall below to be over, so that its noise makes no second one. */
+const OVER_SHARE = 0.8;
+/** Of the farthest reading of a push. */
+const ENTRY_SHARE = 0.8;
 const LEAST_PROMPTS = 6;
 
 /**
- * From the marks `toward` of a stick: between one and the next mark of that name or end of a capture, the farthest reading of
- * the last push. Null with fewer than six prompts that were followed by a push. `rest` is in raw counts.
+ * From the marks `toward` of a stick: the push that followed each of them (see `followedPush`), up to the next mark of that
+ * name or the end of the capture. Null with fewer than six prompts that were followed by a push. `rest` is in raw counts.
  */
 export function promptedWays(track: Track, stick: StickId, rest: Pair): PromptedWays | null {
   const readings = track.sticks[stick];
   if (readings === undefined) return null;
-  const followed = spansOf(track.marks, stick).flatMap(({ angle, startUs, endUs }) => {
-    const went = lastPush(readings, rest, startUs, endUs);
-    const turn = (angle * Math.PI) / 180;
+  const followed = promptsOf(track.marks, stick).flatMap((prompt) => {
+    const went = followedPush(readings, rest, prompt);
+    const turn = (prompt.angle * Math.PI) / 180;
     return went === null ? [] : [{ asked: { x: Math.cos(turn), y: Math.sin(turn) }, went }];
   });
   if (followed.length < LEAST_PROMPTS) return null;
@@ -74,20 +80,52 @@ function agreementOf(followed: readonly Followed[], wiring: Wiring): number {
   return cosines.reduce((sum, one) => sum + one, 0) / cosines.length;
 }
 
-function spansOf(marks: readonly Mark[], stick: StickId): { angle: number; startUs: number; endUs: number }[] {
+interface Prompt {
+  readonly angle: number;
+  readonly startUs: number;
+  readonly endUs: number;
+  /** A sweep is marked where the stick stands at its start, across from where it is to go. */
+  readonly isSweep: boolean;
+}
+
+function promptsOf(marks: readonly Mark[], stick: StickId): Prompt[] {
   const own = marks.filter(
     ({ name, detail }) => (name === 'toward' || name === 'capture') && (detail['stick'] ?? stick) === stick,
   );
+  let isSweep = false;
   return own.flatMap(({ name, t, detail }, i) => {
+    if (name === 'capture') isSweep = detail['edge'] === 'begin' && detail['purpose'] === 'travel';
     const { angle } = detail;
     const next = own[i + 1];
     if (name !== 'toward' || typeof angle !== 'number' || next === undefined) return [];
-    return [{ angle, startUs: t, endUs: next.t }];
+    return [{ angle, startUs: t, endUs: next.t, isSweep }];
   });
 }
 
-/** Unit vector, y up, to the farthest reading of the last push in a span; null where there was none. */
-function lastPush(readings: StickTrack, rest: Pair, startUs: number, endUs: number): Pair | null {
+/** One stretch of readings away from the rest. */
+interface Push {
+  readonly far: Pair;
+  /** Where it first came near as far out. */
+  readonly entry: Pair;
+  /** Under way when the prompt was marked. */
+  readonly isBefore: boolean;
+  /** Still under way at the end of the span: it may be the start of what is asked next. */
+  readonly isAfter: boolean;
+}
+
+/**
+ * Unit vector, y up, to the farthest reading of the push that answers a prompt; null where there was none. A stick that
+ * stands out at the mark stands at the start of its sweep, and the next push is meant, where it comes in: from there the hand may go on along the gate to the start of the next sweep; of a release or a flick it is the push itself, whose mark
+ * came late. Else it is the last one that ended in time, as a push that failed is done again, or the one under way.
+ */
+function followedPush(readings: StickTrack, rest: Pair, { startUs, endUs, isSweep }: Prompt): Pair | null {
+  const pushes = pushesIn(readings, rest, startUs, endUs);
+  const first = pushes.find(({ isBefore }) => isBefore);
+  if (first !== undefined) return isSweep ? (pushes[1]?.entry ?? null) : first.far;
+  return (pushes.findLast(({ isAfter }) => !isAfter) ?? pushes[0])?.far ?? null;
+}
+
+function pushesIn(readings: StickTrack, rest: Pair, startUs: number, endUs: number): Push[] {
   const { t, x, y, fields } = readings;
   const half = { x: (fields.x.maximum - fields.x.minimum) / 2, y: (fields.y.maximum - fields.y.minimum) / 2 };
   const places: (Pair & { readonly size: number })[] = [];
@@ -96,14 +134,29 @@ function lastPush(readings: StickTrack, rest: Pair, startUs: number, endUs: numb
     const dy = (fields.y.up * ((y[i] ?? Number.NaN) - rest.y)) / half.y;
     places.push({ x: dx, y: dy, size: Math.sqrt(dx * dx + dy * dy) });
   }
-  const most = places.reduce((largest, { size }) => Math.max(largest, size), 0);
-  const floor = Math.max(0.1, PUSH_SHARE * most);
-  const last = places.findLastIndex(({ size }) => size >= floor);
-  if (last < 0) return null;
-  let far = places[last];
-  for (let i = last; i >= 0 && (places[i]?.size ?? 0) >= floor; i -= 1)
-    if (far === undefined || (places[i]?.size ?? 0) > far.size) far = places[i];
-  return far === undefined ? null : { x: far.x / far.size, y: far.y / far.size };
+  const floor = Math.max(LEAST_PUSH, PUSH_SHARE * places.reduce((largest, { size }) => Math.max(largest, size), 0));
+  const pushes: Push[] = [];
+  for (let i = 0; i < places.length; i += 1) {
+    const from = i;
+    let far = places[i];
+    if ((far?.size ?? 0) < floor) continue;
+    for (; (places[i]?.size ?? 0) >= OVER_SHARE * floor; i += 1)
+      if ((places[i]?.size ?? 0) > (far?.size ?? 0)) far = places[i];
+    if (far === undefined) continue;
+    const { size } = far;
+    const entry = places.find((place, k) => k >= from && place.size >= ENTRY_SHARE * size) ?? far;
+    pushes.push({
+      far: unit(far),
+      entry: unit(entry),
+      isBefore: from === 0,
+      isAfter: i === places.length,
+    });
+  }
+  return pushes;
+}
+
+function unit({ x, y, size }: Pair & { readonly size: number }): Pair {
+  return { x: x / size, y: y / size };
 }
 
 /** Index of the first time not before another; times never decrease. */
