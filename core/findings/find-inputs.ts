@@ -73,6 +73,7 @@ export function findInputs(
       'The rubber mat is not seated',
     ],
     next: 'Press it once more, slowly; clean the contact and its mat; battery off first.',
+    unsure: 'Press it once more, slowly, and record the inputs again.',
   });
 }
 

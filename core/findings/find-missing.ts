@@ -59,6 +59,7 @@ function missing(
     says: { fail: says, pass: says, 'cannot say': says },
     for: why,
     next,
+    unsure: next,
     shows: { directions },
   });
   return { ...finding, severity: 'caution' };

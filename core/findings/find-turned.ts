@@ -56,6 +56,7 @@ export function findTurned(subject: Subject, limits: Limits): Finding | null {
       'The gate ring is turned in the shell',
     ],
     next: 'Sweep once more along a straight edge; if it stays, heat the posts and turn the module. Take the battery off first and mind the hot iron.',
+    unsure: 'Sweep once more along a straight edge.',
     shows: { directions: [0, 90, 180, 270] },
   });
 }

@@ -34,6 +34,7 @@ export function findWarmingUp({ report, stick, half }: Subject, limits: Limits):
     for: [`Seen over ${warmUp.dwells} dwells in ${Math.round(warmUp.seconds)} s.`],
     causes: ['Heat from soldering', 'A part that creeps into its seat'],
     next: 'Wait some minutes and record it again; calibrate only when it is steady.',
+    unsure: 'Wait some minutes and record it again; calibrate only when it is steady.',
   });
   // Whether the drift is significant decides, no limit does.
   return { ...found, limit: null };

@@ -74,5 +74,6 @@ function findWiring(prompted: PromptedWays, limit: Limit, isThis: boolean, words
     against: ['Whoever pushed may have mistaken the prompts, or held the pad turned.'],
     causes,
     next: 'Push once straight up and once to the right and watch the live rails; then look at the wires. Battery off before any soldering.',
+    unsure: 'Push once straight up and once to the right and watch the live rails, then survey the stick once more.',
   });
 }

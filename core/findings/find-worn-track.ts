@@ -62,6 +62,7 @@ export function findWornTrack(subject: Subject, limits: Limits): Finding | null 
       'A loose wire or cracked joint that moves with the stick',
     ],
     next: 'Sweep slowly over that place and watch the strip: if it stays where it is, replace the part; if it wanders, go over the joints.',
+    unsure: 'Sweep slowly over that place once more and watch the strip.',
     shows: { counts: runs.slice(0, 20).map(({ from, to }) => ({ axis, from, to })) },
   });
 }

@@ -20,8 +20,12 @@ export interface Judged {
   readonly against?: readonly (string | null)[];
   readonly causes?: readonly string[];
   readonly next: string;
+  /** The next step where it cannot be said: never heat or a new part. Another survey where left out. */
+  readonly unsure?: string;
   readonly shows?: Partial<FindingShows>;
 }
+
+const SURVEY_AGAIN = 'Survey the stick once more; until it can be told, leave the part as it is.';
 
 export function makeFinding(judged: Judged): Finding {
   const { limit } = judged;
@@ -43,7 +47,7 @@ export function makeFinding(judged: Judged): Finding {
     for: withoutNull(judged.for),
     against: withoutNull(judged.against),
     causes: failed ? (judged.causes ?? []) : [],
-    next: decision === 'pass' ? 'Nothing to do.' : judged.next,
+    next: { pass: 'Nothing to do.', fail: judged.next, 'cannot say': judged.unsure ?? SURVEY_AGAIN }[decision],
     shows: { directions: [], spans: [], counts: [], ...judged.shows },
   };
 }

@@ -54,6 +54,8 @@ const NEEDED = findingIds.filter((id) => PARTS[id].needed);
 /**
  * From the ranked findings of one stick. What failed and is not the consequence of something else decides, in order of rank;
  * without any, missing evidence makes it `undecided`, never `keep`. A fault that stands whatever is missing decides all the same.
+ * A stick is kept where every needed finding passes, or where it lies within its limit by its value and only the uncertainty
+ * reaches beyond: simple acceptance (JCGM 106:2012, 8.2), with the uncertainty said.
  */
 export function verdictOf(findings: readonly Finding[]): VerdictWhy {
   const failed = findings.filter(
@@ -61,13 +63,16 @@ export function verdictOf(findings: readonly Finding[]): VerdictWhy {
   );
   const waits = failed.find((one) => askOf(one) === 'undecided');
   if (waits !== undefined) return { verdict: 'undecided', why: waits.says };
-  const worst = failed.find((one) => one.severity === 'fault') ?? failed[0];
+  const takenUp = failed.find((one) => isTakenUp(one, findings));
+  const deciding = failed.filter((one) => one !== takenUp);
+  const worst = deciding.find((one) => one.severity === 'fault') ?? deciding[0];
   const missing = findings.find((one) => one.id === 'rest-not-measured' || one.id === 'rim-not-covered');
   const ask = worst === undefined ? 'decides nothing' : askOf(worst);
   if (worst !== undefined && ask !== 'decides nothing' && (worst.severity === 'fault' || missing === undefined))
     return { verdict: ask, why: worst.says };
-  if (missing !== undefined) return { verdict: 'undecided', why: missing.says };
-  const open = NEEDED.filter((id) => findings.find((one) => one.id === id)?.decision !== 'pass');
+  if (missing !== undefined)
+    return { verdict: 'undecided', why: worst === undefined ? missing.says : `${worst.says} ${missing.says}` };
+  const open = NEEDED.filter((id) => !isAccepted(findings.find((one) => one.id === id)) && takenUp?.id !== id);
   const told = findings.find((one) => open.includes(one.id));
   if (told !== undefined) return { verdict: 'undecided', why: told.says };
   if (open.length > 0)
@@ -75,7 +80,40 @@ export function verdictOf(findings: readonly Finding[]): VerdictWhy {
       verdict: 'undecided',
       why: `Nothing in this log says whether it has ${open.map((id) => id.replaceAll('-', ' ')).join(', ')}; record rest and rim.`,
     };
-  return { verdict: 'keep', why: 'Everything that was measured stays within its limits.' };
+  return { verdict: 'keep', why: [sayKept(takenUp), sayUnresolved(findings)].filter((one) => one !== '').join(' ') };
+}
+
+/** A part that reads off its middle is no reason to write again where the numbers that are stored fit it. */
+function isTakenUp({ id }: Finding, findings: readonly Finding[]): boolean {
+  return id === 'off-centre-part' && findings.some((one) => one.id === 'stale-mapping' && one.decision === 'pass');
+}
+
+function isAccepted(finding: Finding | undefined): boolean {
+  return finding !== undefined && (finding.decision === 'pass' || isWithin(finding));
+}
+
+/** Within its limit by its value, while its uncertainty reaches beyond. */
+function isWithin({ decision, value, u95, limit }: Finding): boolean {
+  return decision === 'cannot say' && value !== null && u95 !== null && limit !== null && value <= limit;
+}
+
+function sayKept(takenUp: Finding | undefined): string {
+  return takenUp === undefined
+    ? 'Everything that was measured stays within its limits.'
+    : `${takenUp.says.replace(/\.$/, '')}, and the stored numbers take that up.`;
+}
+
+/** How fine the survey could look where that is coarser than the limit. */
+function sayUnresolved(findings: readonly Finding[]): string {
+  const within = findings.filter((one) => PARTS[one.id].needed && isWithin(one));
+  if (within.length === 0) return '';
+  const each = within.map((one) => `${one.id.replaceAll('-', ' ')} ± ${sayU95(one)}`);
+  return `Finer than this cannot be told: ${each.join(', ')}.`;
+}
+
+function sayU95({ u95, unit }: Finding): string {
+  const value = u95 ?? Number.NaN;
+  return unit === 'degrees' ? `${value.toFixed(1)}°` : `${(100 * value).toFixed(1)} %`;
 }
 
 function askOf({ id }: Finding): Ask {
