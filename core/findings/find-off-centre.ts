@@ -2,6 +2,7 @@
 import { makeFinding } from './make-finding.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
+import { suspectsOf } from './outline/suspects.ts';
 import { seatShift } from './seat-shift.ts';
 import type { Subject } from './subject.ts';
 import { degrees, percent, plusMinus, wayOf } from './words.ts';
@@ -17,7 +18,7 @@ export function findOffCentre(subject: Subject, limits: Limits): Finding | null 
   const { x, y, magnitude, u95 } = offset;
   const seat = seatShift(subject);
   const says = `The ${subject.stick} stick rests ${plusMinus(percent(magnitude), u95 === null ? null : percent(u95))} of the half travel ${wayOf(x, y)} of the middle of the range`;
-  const agrees = seat !== null && seat.magnitude - (seat.u95 ?? 0) < limits.seat.value;
+  const agrees = seat !== null && suspectsOf(subject, limits)?.seat.isFault !== true;
   return makeFinding({
     id: 'off-centre-part',
     stick: subject.stick,

@@ -3,37 +3,51 @@ import { directionsAbout } from './directions-about.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
-import { seatShift } from './seat-shift.ts';
+import { coarserThan, sayRival } from './outline/say-suspect.ts';
+import { suspectsOf } from './outline/suspects.ts';
+import { FULL_TILT_DEGREES } from './seat-shift.ts';
 import type { Subject } from './subject.ts';
-import { degrees, percent, plusMinus, wayOf } from './words.ts';
+import { degrees, percent, wayOf } from './words.ts';
 
-/** Measure: magnitude of the rest from the gate's centre, in shares of the half travel (see `seatShift`). */
+/** Where the gate hides more than this nothing is said: 0.8°. */
+const FINEST = 0.035;
+
+/**
+ * Measure: magnitude of the rest from the gate's centre, in shares of the half travel, with sides as alike as those of a sound
+ * part (see `suspectsOf`). Passes where no tilt is proven: how fine the survey could look is its uncertainty.
+ */
 export function findSeat(subject: Subject, limits: Limits): Finding | null {
-  const seat = seatShift(subject);
-  if (seat === null) return null;
-  const { x, y, magnitude, u95 } = seat;
+  const seat = suspectsOf(subject, limits)?.seat;
+  if (seat === undefined || seat.shift === null) return null;
+  const { value, u95, shift, rival } = seat;
+  const { x, y } = shift;
   const angle = (Math.atan2(y, x) * 180) / Math.PI;
-  const says = `The ${subject.stick} stick rests ${plusMinus(percent(magnitude), u95 === null ? null : percent(u95))} of the half travel ${wayOf(x, y)} of its gate's centre, a tilt of about ${degrees(seat.degrees)} where full tilt is 23°`;
+  const says = `The ${subject.stick} stick rests ${percent(value)} ± ${percent(u95)} of the half travel ${wayOf(x, y)} of its gate's centre, a tilt of about ${degrees(value * FULL_TILT_DEGREES)} ± ${degrees(u95 * FULL_TILT_DEGREES)} where full tilt is 23°`;
+  const isSecond = seat.isFault && rival !== null && rival.odds < 1;
   return makeFinding({
     id: 'seat-not-flat',
     stick: subject.stick,
-    value: magnitude,
+    value,
     u95,
     limit: limits.seat,
-    severity: 'fault',
+    severity: isSecond ? 'caution' : 'fault',
+    decision: seat.isFault ? 'fail' : u95 > FINEST ? 'cannot say' : 'pass',
     says: {
-      fail: `${says}: the part does not sit flat.`,
-      pass: `${says}: it sits flat.`,
+      fail: `${says}: the part does not sit flat${sayRival(rival)}.`,
+      pass: `${says}: no tilted seat is seen${coarserThan(u95, limits.seat.value)}.`,
       'cannot say': `${says}; whether it sits flat cannot be told.`,
     },
     for: [
-      'The whole outline is moved, as a tilt does; a side that reads short would change that side alone.',
+      rival === null
+        ? 'The whole outline is moved, as a tilt does; a side that reads short would change that side alone.'
+        : null,
       subject.outline === null
         ? null
-        : `The outline fits a ${subject.outline.gate === 'round' ? 'round' : 'eight-sided'} gate to ${percent(subject.outline.residual, 2)}.`,
+        : `The outline fits a ${GATES[subject.outline.sides]} gate to ${percent(subject.outline.residual, 2)}.`,
     ],
     against: [
       subject.domain === 'reported' ? "The counts come after the pad's own mapping, which may bend the outline." : null,
+      rival === null ? null : 'A threefold wave of the gate of a few counts is all that tells the two apart.',
     ],
     causes: [
       'A corner post or tab of the module stands off the board',
@@ -44,3 +58,5 @@ export function findSeat(subject: Subject, limits: Limits): Finding | null {
     shows: { directions: directionsAbout(angle, 30) },
   });
 }
+
+const GATES = { 0: 'round', 4: 'four-sided', 6: 'six-sided', 8: 'eight-sided' } as const;

@@ -3,43 +3,56 @@ import { directionsAbout } from './directions-about.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
-import { sideSpans } from './side-spans.ts';
+import { coarserThan, sayRival } from './outline/say-suspect.ts';
+import { suspectsOf } from './outline/suspects.ts';
 import type { Subject } from './subject.ts';
 import { percent, sideName } from './words.ts';
 
+/** Where the gate hides more than this nothing is said. */
+const FINEST = 0.06;
+
 /**
- * Measure: the share by which the shortest side falls short of the other side of its axis, told from a shift of the seat by
- * the shape of the outline (see `seatShift`). A side that a sensor clips is judged as clipped, not as short. In the `reported`
- * domain the pad's own mapping stands before the counts: an edge that is off by as much as a good enough one may be counts as
- * uncertainty.
+ * Measure: the share by which the shortest side falls short of the other side of its axis, with a seat as flat as that of a
+ * sound part (see `suspectsOf`). A side that a sensor clips is judged as clipped, not as short. In the `reported` domain the pad's own
+ * mapping stands before the counts, and an edge may be off by as much as a good enough one: the limit is wider by that. Passes where no short side is proven: how fine the
+ * survey could look is its uncertainty.
  */
 export function findShortRange(subject: Subject, limits: Limits): Finding | null {
-  const sides = sideSpans(subject);
-  if (sides === null) return null;
-  const [worst] = sides
-    .filter(({ axis, side }) => !subject.pinned.some((one) => one.axis === axis && one.side === side))
-    .toSorted((a, b) => b.short - a.short);
-  if (worst === undefined) return null;
-  const { axis, side, short, angle } = worst;
   const isReported = subject.domain === 'reported';
-  const u95 = isReported ? Math.hypot(worst.u95, limits.stale.value) : worst.u95;
-  const name = sideName(axis, side);
-  const says = `The ${subject.stick} stick gives ${percent(short)} ± ${percent(u95)} less ${name} than on the other side`;
+  const limit = isReported
+    ? { ...limits.shortRange, value: limits.shortRange.value + limits.stale.value }
+    : limits.shortRange;
+  const suspects = suspectsOf(subject, { ...limits, shortRange: limit });
+  if (suspects === null) return null;
+  const [worst] = (['x', 'y'] as const)
+    .filter((axis) => !subject.pinned.some((one) => one.axis === axis))
+    .map((axis) => ({ axis, ...suspects[axis] }))
+    .toSorted((a, b) => Number(b.isFault) - Number(a.isFault) || b.value - a.value);
+  if (worst === undefined) return null;
+  const { axis, side, value, u95, rival } = worst;
+  const name = sideName(axis, side === 0 ? 1 : side);
+  const angle = (axis === 'x' ? 90 : 180) - 90 * side;
+  const says = `The ${subject.stick} stick gives ${percent(value)} ± ${percent(u95)} less ${name} than on the other side`;
+  const isSecond = worst.isFault && rival !== null && rival.odds < 1;
   return makeFinding({
     id: 'short-range',
     stick: subject.stick,
-    value: Math.max(0, short),
+    value,
     u95,
-    limit: limits.shortRange,
-    severity: 'fault',
+    limit,
+    severity: isSecond ? 'caution' : 'fault',
+    decision: worst.isFault ? 'fail' : u95 > FINEST ? 'cannot say' : 'pass',
     says: {
-      fail: `${says}: its range is short there.`,
-      pass: `The ${subject.stick} stick reaches as far on all sides to within ${percent(Math.max(0, short))} ± ${percent(u95)}.`,
+      fail: `${says}: its range is short there${sayRival(rival)}.`,
+      pass: `The ${subject.stick} stick reaches as far on all sides to within ${percent(value)} ± ${percent(u95)}${coarserThan(u95, limit.value)}.`,
       'cannot say': `${says}; whether that is too much cannot be told.`,
     },
-    for: ['The outline is flattened on that side alone; a tilted seat would move it as a whole.'],
+    for: [
+      rival === null ? 'The outline is flattened on that side alone; a tilted seat would move it as a whole.' : null,
+    ],
     against: [
       'A gate worn or chipped on that side would look the same.',
+      rival === null ? null : 'A threefold wave of the gate of a few counts is all that tells the two apart.',
       isReported
         ? "The counts come after the pad's own mapping: a stored edge that is a little off would look the same."
         : null,

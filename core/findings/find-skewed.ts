@@ -6,19 +6,17 @@ import type { Subject } from './subject.ts';
 import { degrees } from './words.ts';
 
 const COVERAGE = 2;
-/** What a gate that is a little oval can pretend, degrees. */
-const SHAPE = 0.3;
 const DEGREES = 180 / Math.PI;
 
 /**
  * Measure: σ = 2·atan(a) in degrees, a the lean of the outline, by which each axis picks up the other: sin 2θ of the outline.
- * What sweeps along the axes say (`TravelMeasure.skewAngle`) speaks for or against.
+ * Its uncertainty holds what a gate that is a little oval can pretend. What sweeps along the axes say (`TravelMeasure.skewAngle`) speaks for or against.
  */
 export function findSkewed(subject: Subject, limits: Limits): Finding | null {
   const { outline, report, stick } = subject;
   if (outline === null) return null;
   const skew = 2 * DEGREES * Math.atan(outline.value.lean);
-  const u95 = Math.hypot(COVERAGE * 2 * DEGREES * Math.sqrt(outline.variance({ lean: 1 })), SHAPE);
+  const u95 = COVERAGE * 2 * DEGREES * Math.sqrt(outline.variance({ lean: 1 }));
   const value = Math.abs(skew);
   const says = `The axes of the ${stick} stick are ${degrees(value)} ± ${degrees(u95)} from square`;
   const diagonals = skew > 0 ? [45, 225] : [135, 315];
@@ -41,9 +39,7 @@ export function findSkewed(subject: Subject, limits: Limits): Finding | null {
         ? `Sweeps along the axes are ${degrees(Math.abs(swept))} from square.`
         : null,
     ],
-    against: [
-      outline.gate === 'eightSided' ? 'An eight-sided gate that is worn at two corners looks much the same.' : null,
-    ],
+    against: [outline.sides > 0 ? 'A gate with corners that is worn at two of them looks much the same.' : null],
     causes: [
       'A magnet or wiper stands slanted in the part',
       'One sensor of the part is turned on its pins',

@@ -68,7 +68,7 @@ function turnOf({ report, outline, prompted }: Subject): Turn | null {
     if (Math.abs(travel.turnAngle) > 45) return null;
     return { angle: travel.turnAngle, u95: travel.turnU95, by: 'sweeps' };
   }
-  if (outline?.gate !== 'eightSided') return null;
+  if (outline?.sides !== 8) return null;
   // The shell's corners stand still: seen by a part that is turned one way they are turned the other.
   const corner = (-outline.value.corner * 180) / Math.PI;
   const angle = corner - 45 * Math.round(corner / 45);

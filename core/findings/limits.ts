@@ -26,11 +26,11 @@ const OWN = {
       'Below the usual first nudge of 50 counts in some 1,250; a maker of premium Hall joysticks allows 0.05 (data sheet, V/2 ± 5 % of the gain).',
   },
   seat: {
-    value: 0.03,
+    value: 0.018,
     unit: HALF,
     from: 'workshop',
     source:
-      '0.7° where full tilt is 23°; common practice knows only that a module not fully seated is not cured by calibration.',
+      '0.4° where full tilt is 23°, three times what well-fitted seats differ by; common practice knows only that a module not fully seated is not cured by calibration.',
   },
   turn: {
     value: 5,
@@ -45,10 +45,11 @@ const OWN = {
     source: 'Alone it makes a mean radial error of 2 %, half of what a well calibrated magnetic stick shows.',
   },
   shortRange: {
-    value: 0.018,
+    value: 0.012,
     unit: 'share of one side',
     from: 'workshop',
-    source: 'Below the 3 % by which the two sides of a linear Hall sensor may differ by its data sheet.',
+    source:
+      'With what the gate hides, a side is called short from about the 3 % on by which the two sides of a linear Hall sensor may differ by its data sheet.',
   },
   clipped: {
     value: 0.01,

@@ -24,7 +24,7 @@ export function mappingMisfit({ report, half, outline }: Subject): Misfit | null
   const { rest, rim, mapping } = report;
   if (rest === null || rest.releases === 0) return null;
   const centre = rest.offset.magnitude;
-  const about = outline?.gate === 'round' ? ABOUT.round : ABOUT.other;
+  const about = outline?.sides === 0 ? ABOUT.round : ABOUT.other;
   const sides = (
     [
       ['x', 1, 0],

@@ -48,6 +48,8 @@ const PUSH_SHARE = 0.5;
 const LEAST_PUSH = 0.1;
 /** Of that: what a push must fall below to be over, so that its noise makes no second one. */
 const OVER_SHARE = 0.8;
+/** What lasts less is no push, and no return: a signal that leaps. */
+const SHORTEST_US = 50_000;
 /** Of the farthest reading of a push. */
 const ENTRY_SHARE = 0.8;
 const LEAST_PROMPTS = 6;
@@ -102,6 +104,12 @@ function promptsOf(marks: readonly Mark[], stick: StickId): Prompt[] {
   });
 }
 
+/** A reading from the rest, in half ranges of the fields, y up. */
+interface Place extends Pair {
+  readonly t: number;
+  readonly size: number;
+}
+
 /** One stretch of readings away from the rest. */
 interface Push {
   readonly far: Pair;
@@ -128,34 +136,32 @@ function followedPush(readings: StickTrack, rest: Pair, { startUs, endUs, isSwee
 function pushesIn(readings: StickTrack, rest: Pair, startUs: number, endUs: number): Push[] {
   const { t, x, y, fields } = readings;
   const half = { x: (fields.x.maximum - fields.x.minimum) / 2, y: (fields.y.maximum - fields.y.minimum) / 2 };
-  const places: (Pair & { readonly size: number })[] = [];
+  const places: Place[] = [];
   for (let i = firstAt(t, startUs); i < t.length && (t[i] ?? 0) < endUs; i += 1) {
     const dx = (fields.x.up * ((x[i] ?? Number.NaN) - rest.x)) / half.x;
     const dy = (fields.y.up * ((y[i] ?? Number.NaN) - rest.y)) / half.y;
-    places.push({ x: dx, y: dy, size: Math.sqrt(dx * dx + dy * dy) });
+    places.push({ t: t[i] ?? Number.NaN, x: dx, y: dy, size: Math.sqrt(dx * dx + dy * dy) });
   }
   const floor = Math.max(LEAST_PUSH, PUSH_SHARE * places.reduce((largest, { size }) => Math.max(largest, size), 0));
-  const pushes: Push[] = [];
-  for (let i = 0; i < places.length; i += 1) {
-    const from = i;
-    let far = places[i];
-    if ((far?.size ?? 0) < floor) continue;
-    for (; (places[i]?.size ?? 0) >= OVER_SHARE * floor; i += 1)
-      if ((places[i]?.size ?? 0) > (far?.size ?? 0)) far = places[i];
-    if (far === undefined) continue;
-    const { size } = far;
-    const entry = places.find((place, k) => k >= from && place.size >= ENTRY_SHARE * size) ?? far;
-    pushes.push({
-      far: unit(far),
-      entry: unit(entry),
-      isBefore: from === 0,
-      isAfter: i === places.length,
-    });
+  const stretches: Place[][] = [];
+  for (const place of places) {
+    const last = stretches.at(-1);
+    const since = place.t - (last?.at(-1)?.t ?? Number.NEGATIVE_INFINITY);
+    if (last !== undefined && since <= SHORTEST_US && place.size >= OVER_SHARE * floor) last.push(place);
+    else if (place.size >= floor) stretches.push([place]);
   }
-  return pushes;
+  return stretches.flatMap((stretch) => {
+    const isBefore = stretch[0] === places[0];
+    const isAfter = stretch.at(-1) === places.at(-1);
+    const lasted = (stretch.at(-1)?.t ?? 0) - (stretch[0]?.t ?? 0);
+    if (!isBefore && !isAfter && lasted < SHORTEST_US) return [];
+    const far = stretch.reduce((most, place) => (place.size > most.size ? place : most));
+    const entry = stretch.find((place) => place.size >= ENTRY_SHARE * far.size) ?? far;
+    return [{ far: unit(far), entry: unit(entry), isBefore, isAfter }];
+  });
 }
 
-function unit({ x, y, size }: Pair & { readonly size: number }): Pair {
+function unit({ x, y, size }: Place): Pair {
   return { x: x / size, y: y / size };
 }
 

@@ -28,7 +28,7 @@ const CONSEQUENCES: Readonly<Record<FindingId, readonly FindingId[]>> = {
   'seat-not-flat': ['stale-mapping', 'short-range', 'clipped-sensor'],
   'off-centre-part': ['stale-mapping', 'clipped-sensor'],
   'clipped-sensor': ['short-range', 'stale-mapping'],
-  'short-range': ['stale-mapping'],
+  'short-range': ['stale-mapping', 'seat-not-flat'],
   'turned-part': ['stale-mapping'],
   'skewed-part': ['stale-mapping', 'turned-part'],
   'loose-return': ['stale-mapping'],
@@ -65,8 +65,16 @@ export function rankFindings(findings: readonly Finding[]): Finding[] {
 export function causesOf(finding: Finding, findings: readonly Finding[]): Finding[] {
   return findings.filter(
     (other) =>
-      other.decision === 'fail' && other.stick === finding.stick && CONSEQUENCES[other.id].includes(finding.id),
+      other.decision === 'fail' &&
+      other.stick === finding.stick &&
+      CONSEQUENCES[other.id].includes(finding.id) &&
+      !(isRival(finding, other) && finding.severity === 'fault'),
   );
+}
+
+/** Two that explain the same outline: only where it is a caution is one the less likely of them. */
+function isRival(one: Finding, other: Finding): boolean {
+  return CONSEQUENCES[one.id].includes(other.id) && CONSEQUENCES[other.id].includes(one.id);
 }
 
 function countCauses(finding: Finding, findings: readonly Finding[]): number {

@@ -1,6 +1,7 @@
 /** Fits the model of a gate behind two sensors to the rim points of a stick. */
-import { EIGHT_SIDED, outsideBy, ROUND, unknowns, type Unknown } from './outline-model.ts';
-import { invertSymmetric } from './solve-normal.ts';
+import type { Sides } from './gate-shape.ts';
+import { leastPenalty, type OutlineFit } from './iterate-outline.ts';
+import { ROUND, SIDED, unknownAt, type Unknown } from './outline-model.ts';
 
 export interface RimPoint {
   /** Degrees. */
@@ -11,7 +12,8 @@ export interface RimPoint {
 }
 
 export interface Outline {
-  readonly gate: 'round' | 'eightSided';
+  /** How many straight sides the gate has; 0 is a round one. */
+  readonly sides: Sides;
   readonly value: Readonly<Record<Unknown, number>>;
   /** Variance of any sum of unknowns with the weights given; unknowns that are not named weigh nothing. */
   variance(weights: Readonly<Partial<Record<Unknown, number>>>): number;
@@ -23,30 +25,32 @@ export interface Outline {
 /** Points below which, or a gap of directions from which on, the spans of some side are guesses. */
 const LEAST_POINTS = 36;
 const WIDEST_GAP = 45;
-const STEPS = 12;
-/** A round gate leaves less over than this; eight corners leave a good 2 %. */
-const ROUND_RESIDUAL = 0.008;
 /** Points further off than this many times the usual residual are readings gone astray. */
 const ASTRAY = 5;
-/** An eight-sided gate falls from a corner by 4 % in 10°; from one direction to its neighbours no gate leaps so far. */
-const LEAP = 0.08;
+/** A four-sided gate falls from a corner by 15 % in 10°; from one direction to its neighbours no gate leaps so far. */
+const LEAP = 0.16;
+/** A round gate whose waves are no larger than moulding makes them needs no corners. */
+const ROUND_PENALTY = 60;
+/** What corners must save to be believed: their two unknowns, and the choice among seven. */
+const CORNERS_SAVE = 30;
+const START_ROUNDING = 0.15;
 
 /**
- * Least squares of `outsideBy` over the points (Gauss and Newton with a numeric derivative); once more without points that
- * went astray. A round gate unless it leaves over more than 0.8 % and eight sides leave less than half as much. Null with
- * fewer than 36 points, with `mostGap` degrees of directions or more without one, or where the points do not determine the unknowns.
+ * Least squares with the gate's waves held by what moulding makes of them (see `leastPenalty`); once more without points that
+ * went astray. A round gate unless four, six or eight sides explain it far better. Null with fewer than 36 points, with `mostGap`
+ * degrees of directions or more without one, or where the points do not determine the unknowns.
  */
 export function fitOutline(all: readonly RimPoint[], mostGap = WIDEST_GAP): Outline | null {
   const points = withoutStrays(all);
   if (points.length < LEAST_POINTS || widestGap(points) >= mostGap) return null;
-  const round = fitGate(points, ROUND, 0);
-  if (round !== null && round.residual <= ROUND_RESIDUAL) return round;
-  const sided = [0, Math.PI / 8]
-    .map((corner) => fitGate(points, EIGHT_SIDED, corner))
+  const round = fitGate(points, 0, 0);
+  if (round !== null && round.penalty <= ROUND_PENALTY) return outlineOf(round);
+  const sided = ([8, 6, 4] as const)
+    .flatMap((sides) => [0, Math.PI / sides].map((corner) => fitGate(points, sides, corner)))
     .filter((fit) => fit !== null)
-    .toSorted((a, b) => a.residual - b.residual)[0];
-  if (sided === undefined) return round;
-  return round === null || sided.residual < round.residual / 2 ? sided : round;
+    .toSorted((a, b) => a.cost - b.cost)[0];
+  const best = sided !== undefined && (round === null || sided.cost < round.cost - CORNERS_SAVE) ? sided : round;
+  return best === null ? null : outlineOf(best);
 }
 
 /** Without points whose radius leaps away from those of their neighbours, by more than any corner of a gate does. */
@@ -59,97 +63,42 @@ function withoutStrays(points: readonly RimPoint[]): readonly RimPoint[] {
   });
 }
 
-function fitGate(points: readonly RimPoint[], size: number, corner: number): Outline | null {
-  const first = iterate(points, startOf(points, size, corner));
+function fitGate(points: readonly RimPoint[], sides: Sides, corner: number): OutlineFit | null {
+  const first = leastPenalty(points, sides, startOf(points, sides, corner));
   if (first === null) return null;
-  const usual = medianAbsolute(points.map(({ dx, dy }) => outsideBy(first.p, dx, dy)));
-  const kept = points.filter(({ dx, dy }) => Math.abs(outsideBy(first.p, dx, dy)) <= ASTRAY * 1.4826 * usual + 1e-9);
-  const fit = kept.length === points.length || kept.length < LEAST_POINTS ? first : (iterate(kept, first.p) ?? first);
-  return outlineOf(fit, size);
+  const usual = medianAbsolute(first.outside);
+  const kept = points.filter((_, i) => Math.abs(first.outside[i] ?? Number.NaN) <= ASTRAY * 1.4826 * usual + 1e-9);
+  if (kept.length === points.length || kept.length < LEAST_POINTS) return first;
+  return leastPenalty(kept, sides, first.p) ?? first;
 }
 
-interface Fit {
-  readonly p: Float64Array;
-  readonly covariance: Float64Array;
-  readonly residual: number;
-  readonly points: number;
-}
-
-function iterate(points: readonly RimPoint[], start: Float64Array): Fit | null {
-  const n = start.length;
-  const p = Float64Array.from(start);
-  let inverse: Float64Array | null = null;
-  for (let step = 0; step < STEPS; step += 1) {
-    const { matrix, right } = normalEquations(points, p);
-    inverse = invertSymmetric(matrix, n);
-    if (inverse === null) return null;
-    let moved = 0;
-    for (let i = 0; i < n; i += 1) {
-      let by = 0;
-      for (let k = 0; k < n; k += 1) by -= (inverse[i * n + k] ?? 0) * (right[k] ?? 0);
-      p[i] = (p[i] ?? 0) + by;
-      moved = Math.max(moved, Math.abs(by) / scaleOf(p, i));
-    }
-    if (!p.every(Number.isFinite) || p.subarray(0, 4).some((span) => span <= 0)) return null;
-    if (moved < 1e-9) break;
-  }
-  if (inverse === null) return null;
-  const squares = points.reduce((sum, { dx, dy }) => sum + outsideBy(p, dx, dy) ** 2, 0);
-  const variance = squares / (points.length - n);
-  return {
-    p,
-    covariance: inverse.map((one) => one * variance),
-    residual: Math.sqrt(squares / points.length),
-    points: points.length,
-  };
-}
-
-function normalEquations(points: readonly RimPoint[], p: Float64Array) {
-  const n = p.length;
-  const matrix = new Float64Array(n * n);
-  const right = new Float64Array(n);
-  const slope = new Float64Array(n);
-  const moved = Float64Array.from(p);
-  for (const { dx, dy } of points) {
-    const outside = outsideBy(p, dx, dy);
-    for (let i = 0; i < n; i += 1) {
-      const by = 1e-6 * scaleOf(p, i);
-      moved[i] = (p[i] ?? 0) + by;
-      slope[i] = (outsideBy(moved, dx, dy) - outside) / by;
-      moved[i] = p[i] ?? 0;
-    }
-    for (let i = 0; i < n; i += 1) {
-      right[i] = (right[i] ?? 0) + (slope[i] ?? 0) * outside;
-      for (let k = 0; k <= i; k += 1) matrix[i * n + k] = (matrix[i * n + k] ?? 0) + (slope[i] ?? 0) * (slope[k] ?? 0);
-    }
-  }
-  for (let i = 0; i < n; i += 1) for (let k = i + 1; k < n; k += 1) matrix[i * n + k] = matrix[k * n + i] ?? 0;
-  return { matrix, right };
-}
-
-/** Spans are counts, everything else a share. */
-function scaleOf(p: Float64Array, index: number): number {
-  return index < 4 ? Math.abs(p[index] ?? 1) : 1;
-}
-
-function startOf(points: readonly RimPoint[], size: number, corner: number): Float64Array {
+function startOf(points: readonly RimPoint[], sides: Sides, corner: number): Float64Array {
   const spanX = (Math.max(...points.map(({ dx }) => dx)) - Math.min(...points.map(({ dx }) => dx))) / 2;
   const spanY = (Math.max(...points.map(({ dy }) => dy)) - Math.min(...points.map(({ dy }) => dy))) / 2;
-  return Float64Array.from([spanX, spanX, spanY, spanY, 0, 0, 0, 0, corner].slice(0, size));
+  const p = new Float64Array(sides === 0 ? ROUND : SIDED);
+  p.set([spanX, spanX, spanY, spanY]);
+  if (sides !== 0) {
+    p[unknownAt.corner] = corner;
+    p[unknownAt.rounding] = START_ROUNDING;
+  }
+  return p;
 }
 
-function outlineOf({ p, covariance, residual, points }: Fit, size: number): Outline {
-  const value = Object.fromEntries(unknowns.map((name, i) => [name, p[i] ?? 0])) as Record<Unknown, number>;
+function outlineOf({ p, sides, covariance, residual, points }: OutlineFit): Outline {
+  const names = Object.keys(unknownAt) as Unknown[];
+  const n = p.length;
   return {
-    gate: size === ROUND ? 'round' : 'eightSided',
-    value,
+    sides,
+    value: Object.fromEntries(names.map((name) => [name, p[unknownAt[name]] ?? 0])) as Record<Unknown, number>,
     residual,
     points,
     variance(weights) {
-      const w = unknowns.map((name) => weights[name] ?? 0);
+      const used = names.flatMap((name) => {
+        const weight = weights[name] ?? 0;
+        return weight === 0 || unknownAt[name] >= n ? [] : [{ at: unknownAt[name], weight }];
+      });
       let sum = 0;
-      for (let i = 0; i < size; i += 1)
-        for (let k = 0; k < size; k += 1) sum += (w[i] ?? 0) * (w[k] ?? 0) * (covariance[i * size + k] ?? 0);
+      for (const a of used) for (const b of used) sum += a.weight * b.weight * (covariance[a.at * n + b.at] ?? 0);
       return Math.max(0, sum);
     },
   };
@@ -163,7 +112,7 @@ function widestGap(points: readonly RimPoint[]): number {
   }, 0);
 }
 
-function medianAbsolute(values: readonly number[]): number {
-  const sorted = values.map(Math.abs).toSorted((a, b) => a - b);
+function medianAbsolute(values: Float64Array): number {
+  const sorted = values.map(Math.abs).sort();
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }
