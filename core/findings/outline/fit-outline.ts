@@ -1,5 +1,5 @@
 /** Fits the model of a gate behind two sensors to the rim points of a stick. */
-import type { Sides } from './gate-shape.ts';
+import { gateShape, type Sides } from './gate-shape.ts';
 import { leastPenalty, type OutlineFit } from './iterate-outline.ts';
 import { ROUND, SIDED, unknownAt, type Unknown } from './outline-model.ts';
 
@@ -29,11 +29,11 @@ const WIDEST_GAP = 45;
 const ASTRAY = 5;
 /** A four-sided gate falls from a corner by 15 % in 10°; from one direction to its neighbours no gate leaps so far. */
 const LEAP = 0.16;
-/** A round gate whose waves are no larger than moulding makes them needs no corners. */
-const ROUND_PENALTY = 60;
+/** A round gate that leaves over no more than noise, with waves no larger than moulding makes them, needs no corners. */
+const ROUND_COST = 100;
 /** What corners must save to be believed: their two unknowns, and the choice among seven. */
 const CORNERS_SAVE = 30;
-const START_ROUNDING = 0.15;
+const START_ROUNDING = 0.3;
 
 /**
  * Least squares with the gate's waves held by what moulding makes of them (see `leastPenalty`); once more without points that
@@ -43,10 +43,10 @@ const START_ROUNDING = 0.15;
 export function fitOutline(all: readonly RimPoint[], mostGap = WIDEST_GAP): Outline | null {
   const points = withoutStrays(all);
   if (points.length < LEAST_POINTS || widestGap(points) >= mostGap) return null;
-  const round = fitGate(points, 0, 0);
-  if (round !== null && round.penalty <= ROUND_PENALTY) return outlineOf(round);
+  const round = fitGate(points, 0);
+  if (round !== null && round.cost <= ROUND_COST) return outlineOf(round);
   const sided = ([8, 6, 4] as const)
-    .flatMap((sides) => [0, Math.PI / sides].map((corner) => fitGate(points, sides, corner)))
+    .map((sides) => fitGate(points, sides))
     .filter((fit) => fit !== null)
     .toSorted((a, b) => a.cost - b.cost)[0];
   const best = sided !== undefined && (round === null || sided.cost < round.cost - CORNERS_SAVE) ? sided : round;
@@ -63,8 +63,8 @@ function withoutStrays(points: readonly RimPoint[]): readonly RimPoint[] {
   });
 }
 
-function fitGate(points: readonly RimPoint[], sides: Sides, corner: number): OutlineFit | null {
-  const first = leastPenalty(points, sides, startOf(points, sides, corner));
+function fitGate(points: readonly RimPoint[], sides: Sides): OutlineFit | null {
+  const first = leastPenalty(points, sides, startOf(points, sides));
   if (first === null) return null;
   const usual = medianAbsolute(first.outside);
   const kept = points.filter((_, i) => Math.abs(first.outside[i] ?? Number.NaN) <= ASTRAY * 1.4826 * usual + 1e-9);
@@ -72,16 +72,45 @@ function fitGate(points: readonly RimPoint[], sides: Sides, corner: number): Out
   return leastPenalty(kept, sides, first.p) ?? first;
 }
 
-function startOf(points: readonly RimPoint[], sides: Sides, corner: number): Float64Array {
-  const spanX = (Math.max(...points.map(({ dx }) => dx)) - Math.min(...points.map(({ dx }) => dx))) / 2;
-  const spanY = (Math.max(...points.map(({ dy }) => dy)) - Math.min(...points.map(({ dy }) => dy))) / 2;
+/** Spans from the extents; a corner stands where the wave of as many folds is highest. */
+function startOf(points: readonly RimPoint[], sides: Sides): Float64Array {
+  const halfX = (Math.max(...points.map(({ dx }) => dx)) - Math.min(...points.map(({ dx }) => dx))) / 2;
+  const halfY = (Math.max(...points.map(({ dy }) => dy)) - Math.min(...points.map(({ dy }) => dy))) / 2;
   const p = new Float64Array(sides === 0 ? ROUND : SIDED);
-  p.set([spanX, spanX, spanY, spanY]);
-  if (sides !== 0) {
-    p[unknownAt.corner] = corner;
-    p[unknownAt.rounding] = START_ROUNDING;
+  if (sides === 0) {
+    p.set([halfX, halfX, halfY, halfY]);
+    return p;
   }
+  const corner = cornerOf(points, halfX, halfY, sides);
+  const [shareX, shareY] = [0, Math.PI / 2].map((axis) => extentOf(sides, corner - axis));
+  const [x, y] = [halfX / (shareX ?? 1), halfY / (shareY ?? 1)];
+  p.set([x, x, y, y]);
+  p[unknownAt.corner] = corner;
+  p[unknownAt.rounding] = START_ROUNDING;
   return p;
+}
+
+/** Angle of the phase of Σ (r − r̄)·e^(−inθ): radians from +x to a corner. */
+function cornerOf(points: readonly RimPoint[], halfX: number, halfY: number, sides: number): number {
+  const places = points.map(({ dx, dy }) => ({ x: dx / halfX, y: dy / halfY }));
+  const mean = places.reduce((sum, { x, y }) => sum + Math.hypot(x, y), 0) / places.length;
+  let [c, s] = [0, 0];
+  for (const { x, y } of places) {
+    const turn = sides * Math.atan2(y, x);
+    c += (Math.hypot(x, y) - mean) * Math.cos(turn);
+    s += (Math.hypot(x, y) - mean) * Math.sin(turn);
+  }
+  return Math.atan2(s, c) / sides;
+}
+
+/** How far a gate whose corner stands at an angle reaches along an axis. */
+function extentOf(sides: Sides, corner: number): number {
+  let most = 0;
+  for (let degrees = -45; degrees <= 45; degrees += 1) {
+    const angle = (degrees * Math.PI) / 180;
+    most = Math.max(most, gateShape(sides, START_ROUNDING, angle - corner) * Math.cos(angle));
+  }
+  return most;
 }
 
 function outlineOf({ p, sides, covariance, residual, points }: OutlineFit): Outline {
