@@ -1,6 +1,7 @@
 /** Everything that `measure` prints of one log: the measures, the findings held against limits, the verdicts. */
 import { markedSpans } from '../capture/evidence/capture-marks.ts';
 import type { Track } from '../capture/evidence/track.ts';
+import { withoutLosses } from '../capture/evidence/without-losses.ts';
 import type { PadMapping } from '../mapping/mapping.ts';
 import { measureTrack, type TrackMeasures } from '../measure/measure-report.ts';
 import type { PadOwner } from '../pad/owner.ts';
@@ -74,11 +75,12 @@ const OF_STICK: readonly ((subject: Subject, limits: Limits) => Finding | null)[
  * pad that the mapping file says it is of, null where it says nothing.
  */
 export function judgeTrack(
-  track: Track,
+  whole: Track,
   mapping: PadMapping | null,
   limits: Limits = defaultLimits,
   owner: PadOwner | null = null,
 ): MeasureReport {
+  const track = withoutLosses(whole);
   const measures = measureTrack(track, mapping, limits.releases.value);
   const ofSticks = STICKS.flatMap((stick) => {
     const subject = subjectOf(track, stick, measures);

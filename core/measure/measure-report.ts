@@ -3,6 +3,7 @@ import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
 import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
 import type { Track } from '../capture/evidence/track.ts';
+import { withoutLosses } from '../capture/evidence/without-losses.ts';
 import { chooseMapping } from '../mapping/choose-mapping.ts';
 import type { MappingFrom, PadMapping, StickMapping } from '../mapping/mapping.ts';
 import { storedMapping } from '../mapping/stored-mapping.ts';
@@ -57,7 +58,8 @@ export interface TrackMeasures {
  * stick that the given mapping leaves out goes on to the next. Sections without a capture are null. `releasesNeeded`: how many
  * releases a statement on the scatter of the rest takes.
  */
-export function measureTrack(track: Track, mapping: PadMapping | null, releasesNeeded = LEAST_RELEASES): TrackMeasures {
+export function measureTrack(whole: Track, mapping: PadMapping | null, releasesNeeded = LEAST_RELEASES): TrackMeasures {
+  const track = withoutLosses(whole);
   const stored = storedMapping(track.marks);
   const sticks = STICKS.flatMap((stick) => {
     if (track.sticks[stick] === undefined) return [];

@@ -11,6 +11,7 @@ import { middleOf } from './main-rest.ts';
 import { markedRest } from './marked-rest.ts';
 import { sayLacks } from './say-lacks.ts';
 import type { StickTrack, Track } from './track.ts';
+import { withoutLosses } from './without-losses.ts';
 
 /** What was found before it is put together. */
 interface Found {
@@ -24,7 +25,8 @@ interface Found {
  * From the recorder's capture marks where there are any, else inferred. What cannot be
  * stated is null, with the reason among `lacks`; `releasesNeeded` is what this bench asks for a statement on the rest. A stick that the log has no readings of gives evidence of nothing.
  */
-export function gatherEvidence(track: Track, stick: StickId, releasesNeeded = LEAST_RELEASES): StickEvidence {
+export function gatherEvidence(whole: Track, stick: StickId, releasesNeeded = LEAST_RELEASES): StickEvidence {
+  const track = withoutLosses(whole);
   const readings = track.sticks[stick];
   const { from } = findCaptures(track, stick);
   if (readings === undefined || readings.t.length === 0) {
