@@ -33,21 +33,27 @@ const shapeSchema = z.object({
     .nullable(),
 });
 
+const turnSchema = z.object({
+  way: z.enum(['clockwise', 'counterClockwise']),
+  startUs: z.number(),
+  endUs: z.number(),
+  points: z.array(pairSchema.nullable()),
+  extremes: z.object({ xMin: z.number(), xMax: z.number(), yMin: z.number(), yMax: z.number() }),
+});
+
 export const stickEvidenceSchema = z.object({
   fields: z.object({ x: axisFieldSchema, y: axisFieldSchema }),
-  rest: z.object({ dwells: z.array(dwellSchema) }).nullable(),
+  rest: z
+    .object({
+      dwells: z.array(dwellSchema),
+      odd: z.array(z.object({ number: z.number(), dwell: dwellSchema })).exactOptional(),
+    })
+    .nullable(),
   rim: z
     .object({
       about: pairSchema,
-      turns: z.array(
-        z.object({
-          way: z.enum(['clockwise', 'counterClockwise']),
-          startUs: z.number(),
-          endUs: z.number(),
-          points: z.array(pairSchema.nullable()),
-          extremes: z.object({ xMin: z.number(), xMax: z.number(), yMin: z.number(), yMax: z.number() }),
-        }),
-      ),
+      turns: z.array(turnSchema),
+      parts: z.array(turnSchema).exactOptional(),
       shape: shapeSchema,
       trace: z.array(z.number()),
     })

@@ -25,6 +25,14 @@ export const findingIds = [
   'rim-not-covered',
   'mapping-of-another-pad',
   'late-reports',
+  'signal-lost',
+  'slow-return',
+  'axes-together',
+  'drifting-rest',
+  'two-rests',
+  'odd-release',
+  'uneven-reach',
+  'hidden-rest',
 ] as const;
 export type FindingId = (typeof findingIds)[number];
 

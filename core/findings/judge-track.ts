@@ -25,6 +25,14 @@ import { findStaleMapping } from './find-stale-mapping.ts';
 import { findTurned } from './find-turned.ts';
 import { findWarmingUp } from './find-warming-up.ts';
 import { findInverted, findSwapped } from './find-wiring.ts';
+import { findAxesTogether } from './find-axes-together.ts';
+import { findDriftingRest } from './find-drifting-rest.ts';
+import { findHiddenRest } from './find-hidden-rest.ts';
+import { findOddRelease } from './find-odd-release.ts';
+import { findSignalLost } from './find-signal-lost.ts';
+import { findSlowReturn } from './find-slow-return.ts';
+import { findTwoRests } from './find-two-rests.ts';
+import { findUnevenReach } from './find-uneven-reach.ts';
 import { findWornTrack } from './find-worn-track.ts';
 import type { Finding, Verdict } from './finding.ts';
 import { defaultLimits, limitIds, type LimitId, type Limits, type LimitSetBy } from './limits.ts';
@@ -52,6 +60,8 @@ const OF_STICK: readonly ((subject: Subject, limits: Limits) => Finding | null)[
   findRestMissing,
   findRimUncovered,
   findDeadAxis,
+  findSignalLost,
+  findAxesTogether,
   findSwapped,
   findInverted,
   findSeat,
@@ -62,7 +72,13 @@ const OF_STICK: readonly ((subject: Subject, limits: Limits) => Finding | null)[
   findClipped,
   findWornTrack,
   findNoisyJoint,
+  findDriftingRest,
+  findTwoRests,
+  findOddRelease,
   findLooseReturn,
+  findSlowReturn,
+  findHiddenRest,
+  findUnevenReach,
   findOvershoot,
   findStaleMapping,
   findLayers,
@@ -83,7 +99,7 @@ export function judgeTrack(
   const track = withoutLosses(whole);
   const measures = measureTrack(track, mapping, limits.releases.value);
   const ofSticks = STICKS.flatMap((stick) => {
-    const subject = subjectOf(track, stick, measures);
+    const subject = subjectOf(track, stick, measures, limits.releases.value);
     if (subject === null) return [];
     const judged = OF_STICK.map((find) => find(subject, limits));
     return [...judged, findOtherPad(subject, track.header.pad, owner, limits)].filter((one) => one !== null);

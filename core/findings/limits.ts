@@ -146,6 +146,43 @@ const OWN = {
     source:
       'One report in a hundred comes later than three usual intervals: faster than that the stick cannot be followed.',
   },
+  losses: {
+    value: 2,
+    unit: 'times',
+    from: 'workshop',
+    source:
+      'A disturbance from outside may do it once or twice in a survey; a contact that opens does it again and again.',
+  },
+  slowReturn: {
+    value: 0.25,
+    unit: 's',
+    from: 'workshop',
+    source: 'Small sticks return at some 16 Hz, within a tenth of a second; three times that can be felt.',
+  },
+  together: {
+    value: 0.08,
+    unit: 'share of the other axis',
+    from: 'workshop',
+    source: 'Twice what axes make that stand 3.5° from square; a slanted part stays below.',
+  },
+  drift: {
+    value: 0.02,
+    unit: HALF,
+    from: 'workshop',
+    source: 'Two fifths of a 5 % zone, within the minute or two that a survey takes.',
+  },
+  unevenReach: {
+    value: 0.06,
+    unit: 'share of full deflection',
+    from: 'workshop',
+    source: 'Half as much again as the mean radial error of a well calibrated magnetic stick.',
+  },
+  hiddenRest: {
+    value: 0.015,
+    unit: HALF,
+    from: 'workshop',
+    source: 'As much as the rest may scatter: more hides whether it does.',
+  },
   otherPad: {
     value: 0.5,
     unit: 'share of full deflection',

@@ -1,12 +1,21 @@
 /** One stick as findings look at it: its measures and what the log says beyond them, gathered once. */
+import type { RestEvidence } from '../capture/evidence/evidence.ts';
+import { findCaptures } from '../capture/evidence/find-captures.ts';
+import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
 import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
+import type { SignalLoss } from '../capture/evidence/signal-losses.ts';
 import type { Track } from '../capture/evidence/track.ts';
+import { waysAlong } from '../capture/evidence/ways-along.ts';
+import { lossesOf } from '../capture/evidence/without-losses.ts';
 import { rawPoint } from '../mapping/raw-point.ts';
 import type { StickReport, TrackMeasures } from '../measure/measure-report.ts';
 import type { Domain, Pair, StickFields, StickId } from '../pad/stick.ts';
+import { axesTogether } from './axes-together.ts';
+import { middleBand, type MiddleBand } from './middle-band.ts';
 import { fitOutline, type Outline, type RimPoint } from './outline/fit-outline.ts';
 import { pinnedSides, type PinnedSide } from './pinned-sides.ts';
 import { promptedWays, type PromptedWays } from './prompted-ways.ts';
+import { returnTimes } from './return-times.ts';
 import { stickLayers, type StickLayers } from './stored-layers.ts';
 import { unsettledNoise } from './unsettled-noise.ts';
 
@@ -33,13 +42,34 @@ export interface Subject {
   /** σ of readings that did not settle into enough dwells, counts; null where they did, or where it cannot be told. */
   readonly unsettled: Pair | null;
   readonly layers: StickLayers | null;
+  /** Where the signal left the stick, and of how many readings. */
+  readonly losses: readonly SignalLoss[];
+  readonly readings: number;
+  /** Usual interval of the reports, microseconds; null where none can be told. */
+  readonly intervalUs: number | null;
+  /** Seconds of each return in the rest captures. */
+  readonly returns: readonly number[];
+  /** Share of each axis that appears on the other, signed; null without a gate. */
+  readonly together: number | null;
+  /** Rest points that lie together, raw counts, those that do not, and the time from the first to the last. */
+  readonly rests: readonly Pair[];
+  readonly odd: NonNullable<RestEvidence['odd']>;
+  readonly restSpanUs: number | null;
+  readonly restCaptures: number;
+  /** What the pad itself hides about the middle; null in sensor counts and where no sweep tells. */
+  readonly middleBand: MiddleBand | null;
 }
 
 /** Where a sensor is at its limit the outline is led on from further away: enough to tell that a good part is cut off. */
 const PINNED_GAP = 100;
 
 /** Null where the log has no readings of the stick. */
-export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures): Subject | null {
+export function subjectOf(
+  track: Track,
+  stick: StickId,
+  measures: TrackMeasures,
+  releasesNeeded = LEAST_RELEASES,
+): Subject | null {
   const report = measures.sticks[stick];
   const readings = track.sticks[stick];
   if (report === undefined || readings === undefined) return null;
@@ -49,6 +79,11 @@ export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures)
   const pinned = pinnedSides(track, stick, rest?.noise ?? null, step);
   const isCut = pinned.length > 0 || report.rim?.directions.some(({ atLimit }) => atLimit) === true;
   const outline = fitOutline(rimPoints(report, fields, pinned, step), isCut ? PINNED_GAP : undefined);
+  const half = outline === null ? halfOf(report) : { x: meanSpan(outline, 'x'), y: meanSpan(outline, 'y') };
+  const evidence = gatherEvidence(track, stick, releasesNeeded);
+  const { captures } = findCaptures(track, stick);
+  const dwells = evidence.rest?.dwells ?? [];
+  const isReported = measures.log.domain === 'reported';
   return {
     stick,
     report,
@@ -56,12 +91,22 @@ export function subjectOf(track: Track, stick: StickId, measures: TrackMeasures)
     domain: measures.log.domain,
     outline,
     aboutRest: (rest?.releases ?? 0) > 0,
-    half: outline === null ? halfOf(report) : { x: meanSpan(outline, 'x'), y: meanSpan(outline, 'y') },
+    half,
+    intervalUs: measures.log.interval?.p50Us ?? null,
+    returns: rest === null ? [] : returnTimes(readings, captures, rest.point, half),
+    together: evidence.rim === null ? null : axesTogether(waysAlong(evidence.rim)),
+    rests: dwells.map(({ point }) => point),
+    odd: evidence.rest?.odd ?? [],
+    restSpanUs: dwells.length < 2 ? null : (dwells.at(-1)?.endUs ?? 0) - (dwells[0]?.startUs ?? 0),
+    restCaptures: captures.filter(({ purpose }) => purpose === 'rest').length,
+    middleBand: isReported && rest !== null ? middleBand(track, stick, rest.point, half) : null,
     pinned,
     extents: readings.t.length === 0 ? null : { x: extentOf(readings.x), y: extentOf(readings.y) },
     prompted: rest === null ? null : promptedWays(track, stick, rest.point),
     unsettled: isUnsettled(report) ? unsettledNoise(track, stick, step) : null,
     layers: stickLayers(track.marks, stick),
+    losses: lossesOf(track, stick),
+    readings: readings.t.length,
   };
 }
 

@@ -1,4 +1,5 @@
 /** Measures the rim of one stick. */
+import { waysAlong } from '../capture/evidence/ways-along.ts';
 import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import type { StickMapping } from '../mapping/mapping.ts';
 import { reachDirection } from './direction-measure.ts';
@@ -16,7 +17,7 @@ import { skewOf } from './skew.ts';
 export function measureRim(evidence: StickEvidence, mapping: StickMapping): RimMeasure | null {
   const { rim, fields } = evidence;
   if (rim === null) return null;
-  const reaches = directionPoints(rim.turns).map((one) => reachDirection(one, rim.about, mapping, fields));
+  const reaches = directionPoints(waysAlong(rim)).map((one) => reachDirection(one, rim.about, mapping, fields));
   const directions = reaches.map(({ measure }) => measure);
   const clockwise = rim.turns.filter((turn) => turn.way === 'clockwise').length;
   const { spread, degrees } = pooledSpread(reaches);

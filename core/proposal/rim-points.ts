@@ -1,4 +1,5 @@
 /** The rim points that a proposal must fit: one of each covered direction. */
+import { waysAlong } from '../capture/evidence/ways-along.ts';
 import type { StickEvidence } from '../capture/evidence/evidence.ts';
 import { widestGap } from '../capture/evidence/widest-gap.ts';
 import { directionAngles } from '../geometry/directions.ts';
@@ -17,7 +18,7 @@ export interface RimPoint {
 export function coveredRimPoints(evidence: StickEvidence): RimPoint[] {
   const { rim, fields } = evidence;
   if (rim === null) return [];
-  return directionPoints(rim.turns).flatMap(({ angle, point, state }) =>
+  return directionPoints(waysAlong(rim)).flatMap(({ angle, point, state }) =>
     state === 'covered' && point !== null ? [{ angle, u: rawPoint(rim.about, fields, point) }] : [],
   );
 }

@@ -1,4 +1,5 @@
 /** A measured stick under one mapping, as every chain meets it: what no chain changes is computed once. */
+import { waysAlong } from '../capture/evidence/ways-along.ts';
 import type { Dwell, StickEvidence } from '../capture/evidence/evidence.ts';
 import { deflectAxis } from '../mapping/deflect-axis.ts';
 import { deflect, limitAxis } from '../mapping/deflect.ts';
@@ -66,7 +67,7 @@ function largest(deflections: Float64Array): number {
 
 function gatePoints({ rim, fields }: StickEvidence, mapping: StickMapping): GatePoint[] | null {
   if (rim === null) return null;
-  return directionPoints(rim.turns).map(({ angle, point, state }) => ({
+  return directionPoints(waysAlong(rim)).map(({ angle, point, state }) => ({
     angle,
     d: point === null ? null : deflect(mapping, fields, rawPoint(rim.about, fields, point)),
     covered: state === 'covered',

@@ -113,6 +113,46 @@ export const FINDING_WORDS: Readonly<Record<FindingId, Words>> = {
     check: 'Reports in time',
     means: 'One report in a hundred came much later than the usual interval, as received here.',
   },
+  'signal-lost': {
+    fault: 'Signal lost',
+    check: 'Signal without breaks',
+    means: 'The reading leaves the stick faster than a hand or a spring can move it, and comes back.',
+  },
+  'slow-return': {
+    fault: 'Slow return',
+    check: 'Speed of the return',
+    means: 'Let go, the stick creeps back to its rest.',
+  },
+  'axes-together': {
+    fault: 'Axes move together',
+    check: 'Axes apart',
+    means: 'Each axis carries a share of the other, as where both hang on one bad lead.',
+  },
+  'drifting-rest': {
+    fault: 'Rest drifts',
+    check: 'Steadiness of the rest',
+    means: 'From release to release the rest moves on in one way.',
+  },
+  'two-rests': {
+    fault: 'Two rests',
+    check: 'One rest',
+    means: 'Let go, the stick settles in one of two places.',
+  },
+  'odd-release': {
+    fault: 'A release apart',
+    check: 'Releases together',
+    means: 'One or two of many releases came to rest far from all others.',
+  },
+  'uneven-reach': {
+    fault: 'Uneven reach',
+    check: 'Reach between the axes',
+    means: 'Between the axes the stick gives less than its gate lets expect.',
+  },
+  'hidden-rest': {
+    fault: 'Rest hidden by the pad',
+    check: 'Middle as it is',
+    means: 'The pad itself answers the middle with one count, so that the rest within cannot be seen.',
+  },
 };
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, { readonly says: string; readonly means: string }>> = {

@@ -26,6 +26,12 @@ const WORDS: Readonly<Record<LimitId, string>> = {
   releases: 'releases, at least',
   uncovered: 'gap in the gate',
   late: 'late reports',
+  losses: 'signal lost',
+  slowReturn: 'slow return',
+  together: 'axes together',
+  drift: 'drifting rest',
+  unevenReach: 'uneven reach',
+  hiddenRest: 'rest hidden by the pad',
   otherPad: 'another pad',
 };
 
@@ -57,6 +63,14 @@ export const LIMIT_OF: Readonly<Record<FindingId, LimitId | null>> = {
   'rim-not-covered': 'uncovered',
   'mapping-of-another-pad': 'otherPad',
   'late-reports': 'late',
+  'signal-lost': 'losses',
+  'slow-return': 'slowReturn',
+  'axes-together': 'together',
+  'drifting-rest': 'drift',
+  'two-rests': 'looseReturn',
+  'odd-release': null,
+  'uneven-reach': 'unevenReach',
+  'hidden-rest': 'hiddenRest',
 };
 
 /** The number that a field holds: per cent for shares, without the sign. */

@@ -26,6 +26,8 @@ export interface Dwell {
 
 export interface RestEvidence {
   readonly dwells: readonly Dwell[];
+  /** One or two of many that came to rest far from all others, each with its number among all from 1: left out of `dwells`. */
+  readonly odd?: readonly { readonly number: number; readonly dwell: Dwell }[];
 }
 
 /** One turn of ±360° along the gate. */
@@ -62,6 +64,8 @@ export interface RimEvidence {
   /** The point that directions are taken about: mean rest, or the middle of the extents where there is no rest capture. */
   readonly about: Pair;
   readonly turns: readonly Turn[];
+  /** Ways along the gate that were no whole turn: what they passed counts for its directions, their extremes for nothing. */
+  readonly parts?: readonly Turn[];
   readonly shape: RimShape;
   /** A gate trace for drawing, x and y in turn, raw counts as reported, thinned so that no corner is lost. */
   readonly trace: readonly number[];

@@ -2,13 +2,14 @@
 import type { Pair, StickFields, StickId } from '../../pad/stick.ts';
 import { firstReleaseUs, marksOf } from './capture-marks.ts';
 import { effectiveSteps } from './effective-step.ts';
-import type { Dwell, StickEvidence, Turn } from './evidence.ts';
+import type { Dwell, StickEvidence } from './evidence.ts';
 import { findCaptures, lastUs } from './find-captures.ts';
-import { inferredTurns, markedTurns, middleOfExtents, rimOf } from './gather-rim.ts';
+import { inferredTurns, joinWays, markedTurns, middleOfExtents, rimOf, type Ways } from './gather-rim.ts';
 import { inferRest } from './inferred-rest.ts';
 import { LEAST_RELEASES } from './least-releases.ts';
 import { middleOf } from './main-rest.ts';
 import { markedRest } from './marked-rest.ts';
+import { partOdd } from './part-odd.ts';
 import { sayLacks } from './say-lacks.ts';
 import type { StickTrack, Track } from './track.ts';
 import { withoutLosses } from './without-losses.ts';
@@ -18,15 +19,28 @@ interface Found {
   readonly releases: readonly Dwell[];
   readonly still: readonly Dwell[];
   readonly about: Pair;
-  readonly turns: readonly Turn[];
+  readonly ways: Ways;
 }
 
+/** Every measure of a log asks for the same. */
+const known = new WeakMap<Track, Map<string, StickEvidence>>();
+
 /**
- * From the recorder's capture marks where there are any, else inferred. What cannot be
- * stated is null, with the reason among `lacks`; `releasesNeeded` is what this bench asks for a statement on the rest. A stick that the log has no readings of gives evidence of nothing.
+ * From the recorder's capture marks where there are any, else inferred; without the readings in which the signal had left the stick. What
+ * cannot be stated is null, with the reason among `lacks`; `releasesNeeded` is what this bench asks for a statement on the rest. A stick
+ * that the log has no readings of gives evidence of nothing.
  */
-export function gatherEvidence(whole: Track, stick: StickId, releasesNeeded = LEAST_RELEASES): StickEvidence {
-  const track = withoutLosses(whole);
+export function gatherEvidence(track: Track, stick: StickId, releasesNeeded = LEAST_RELEASES): StickEvidence {
+  const key = `${stick} ${releasesNeeded}`;
+  const before = known.get(track)?.get(key);
+  if (before !== undefined) return before;
+  const evidence = gather(withoutLosses(track), stick, releasesNeeded);
+  const of = known.get(track) ?? new Map<string, StickEvidence>();
+  known.set(track, of.set(key, evidence));
+  return evidence;
+}
+
+function gather(track: Track, stick: StickId, releasesNeeded: number): StickEvidence {
   const readings = track.sticks[stick];
   const { from } = findCaptures(track, stick);
   if (readings === undefined || readings.t.length === 0) {
@@ -35,8 +49,9 @@ export function gatherEvidence(whole: Track, stick: StickId, releasesNeeded = LE
     return { fields, rest: null, rim: null, captures: from, still: [], releasesNeeded, lacks };
   }
   const found = from === 'marked' ? fromMarks(track, stick, readings) : inferred(track, stick, readings);
-  const rest = found.releases.length === 0 ? null : { dwells: found.releases };
-  const rim = rimOf(readings, found.turns, found.about);
+  const { together, odd } = partOdd(found.releases, readings.fields);
+  const rest = together.length === 0 ? null : { dwells: together, ...(odd.length > 0 ? { odd } : {}) };
+  const rim = rimOf(readings, found.ways, found.about);
   const evidence = { fields: readings.fields, rest, rim, captures: from, still: found.still };
   const lacks = sayLacks(track, stick, evidence, releasesNeeded);
   return { ...evidence, step: effectiveSteps(readings), releasesNeeded, lacks };
@@ -52,11 +67,11 @@ function fromMarks(track: Track, stick: StickId, readings: StickTrack): Found {
   const rims = captures.filter(({ purpose }) => purpose === 'rim');
   const releases = rests.flatMap((span) => markedRest(readings, marks, span, track.gaps));
   const about =
-    meanOf(releases) ??
+    meanOf(partOdd(releases, readings.fields).together) ??
     middleOfExtents(readings, rims[0]?.startUs ?? 0, rims.at(-1)?.endUs ?? 0) ??
     middleOf(readings.fields);
-  const turns = rims.flatMap((span) => markedTurns(readings, marks, span, track.gaps, about));
-  return { releases, still: [], about, turns };
+  const ways = rims.map((span) => markedTurns(readings, marks, span, track.gaps, about));
+  return { releases, still: [], about, ways: joinWays(ways) };
 }
 
 function inferred(track: Track, stick: StickId, readings: StickTrack): Found {
@@ -72,7 +87,7 @@ function inferred(track: Track, stick: StickId, readings: StickTrack): Found {
     meanOf(still) ??
     middleOfExtents(readings, 0, Number.POSITIVE_INFINITY) ??
     middleOf(readings.fields);
-  return { releases, still, about, turns: inferredTurns(readings, track.gaps, about) };
+  return { releases, still, about, ways: inferredTurns(readings, track.gaps, about) };
 }
 
 /** Mean of the rest points: releases, not samples, count alike. */

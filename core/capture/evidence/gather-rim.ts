@@ -1,4 +1,5 @@
 /** Gathers the turns of a stick and what they show of its gate. */
+import { directionAngles } from '../../geometry/directions.ts';
 import type { Mark } from '../../log/visitor.ts';
 import type { Pair } from '../../pad/stick.ts';
 import { repeatsOf, type MarkedSpan } from './capture-marks.ts';
@@ -10,9 +11,19 @@ import { rimShape } from './rim-shape.ts';
 import { GAP_US } from './still-spans.ts';
 import type { StickTrack, Track } from './track.ts';
 import { TurnCounter } from './turn-counter.ts';
+import { waysAlong } from './ways-along.ts';
 
 /** A gate nearer the rest than this share of the half range is not taken for one unless a mark says so. */
 const GATE_SHARE = 0.3;
+
+/** Parts of turns alone make a rim where they pass so much of it. */
+const MOST_PASSED = 0.75;
+
+/** Whole turns, and ways along the gate that are none. */
+export interface Ways {
+  readonly turns: readonly Turn[];
+  readonly parts: readonly Turn[];
+}
 
 /** Turns of a marked rim capture about a point; a `repeat` mark drops the last turn before it. */
 export function markedTurns(
@@ -21,7 +32,7 @@ export function markedTurns(
   span: MarkedSpan,
   gaps: Track['gaps'],
   about: Pair,
-): Turn[] {
+): Ways {
   const counter = new TurnCounter(track.fields, about);
   let from = span.startUs;
   for (const t of repeatsOf(marks, 'turn', span)) {
@@ -31,22 +42,39 @@ export function markedTurns(
   }
   feed(counter, track, from, span.endUs + 1, gaps);
   counter.end();
-  return counter.turns;
+  return { turns: counter.turns, parts: counter.parts };
+}
+
+/** Of several captures. */
+export function joinWays(ways: readonly Ways[]): Ways {
+  return { turns: ways.flatMap(({ turns }) => turns), parts: ways.flatMap(({ parts }) => parts) };
 }
 
 /** Turns anywhere in a log without capture marks; none where the stick stayed well within its field. */
-export function inferredTurns(track: StickTrack, gaps: Track['gaps'], about: Pair): Turn[] {
+export function inferredTurns(track: StickTrack, gaps: Track['gaps'], about: Pair): Ways {
   const counter = new TurnCounter(track.fields, about);
   feed(counter, track, 0, Number.POSITIVE_INFINITY, gaps);
   counter.end();
   const gate = tiltOf(track.fields, { x: counter.outerRadius, y: 0 });
-  return gate < GATE_SHARE ? [] : counter.turns;
+  return gate < GATE_SHARE ? { turns: [], parts: [] } : { turns: counter.turns, parts: counter.parts };
 }
 
-/** Null without a whole turn. */
-export function rimOf(track: StickTrack, turns: readonly Turn[], about: Pair): RimEvidence | null {
-  if (turns.length === 0) return null;
-  return { about, turns, shape: rimShape(turns, about, track.fields), trace: gateTrace(track, turns) };
+/** Null without a whole turn, or parts of turns that go round most of the gate together. */
+export function rimOf(track: StickTrack, { turns, parts }: Ways, about: Pair): RimEvidence | null {
+  const ways = waysAlong({ turns, parts });
+  if (turns.length === 0 && passedShare(ways) < MOST_PASSED) return null;
+  const rim = {
+    about,
+    turns,
+    shape: rimShape(ways, about, track.fields),
+    trace: gateTrace(track, turns.length > 0 ? turns : ways),
+  };
+  return parts.length === 0 ? rim : { ...rim, parts };
+}
+
+function passedShare(ways: readonly Turn[]): number {
+  const passed = directionAngles.filter((_, i) => ways.some((way) => (way.points[i] ?? null) !== null));
+  return passed.length / directionAngles.length;
 }
 
 /** Middle of the extents of the readings in a span of time, raw counts; null without readings. */

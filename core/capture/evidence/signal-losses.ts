@@ -1,6 +1,6 @@
 /** Finds where the signal of a stick leaves it: readings that no hand and no spring can bring about. */
 import { median, quantile } from '../../numeric/quantile.ts';
-import type { Pair } from '../../pad/stick.ts';
+import type { AxisField, Pair } from '../../pad/stick.ts';
 import type { StickTrack } from './track.ts';
 
 export interface SignalLoss {
@@ -24,12 +24,16 @@ const SINGLE_US = 10_000;
 const LEAST_SINGLE = 0.06;
 const SINGLE_NOISES = 12;
 /** Longer losses begin and end with a leap that no spring makes (see `leapBeyond`), and end in this time. */
-const LONGEST_US = 2_500_000;
+const LONGEST_US = 1_200_000;
 /** Between reports farther apart than this many usual intervals nothing is known. */
 const LONG = 2.5;
 /** How far a stick goes meanwhile: half travels, and half travels a second. */
 const STAYS = 0.1;
 const GOES = 4;
+/** Of the half range; a short range in the `reported` domain is no shorter. */
+const LEAST_TRAVEL = 0.3;
+/** Half travels between two losses at one place. */
+const TWIN = 0.3;
 const ENOUGH = 4000;
 const LEAST_READINGS = 50;
 
@@ -37,13 +41,13 @@ const LEAST_READINGS = 50;
  * In order of time. A leap is a step from one reading to the next; what it leaps to is the stick's own if it does not leap back to
  * where the stick may be by then. A spring that lets go from full tilt at ω = 100/s moves by at most 1 − cos ωt of the half travel and 10 % of
  * it a millisecond (common practice: small sticks return at some 16 Hz); what is faster on both ends is no motion. Noise and
- * scale are taken from the readings themselves. Empty where there are too few.
+ * scale are taken from the readings themselves; reports that came in a burst count as evenly spread. A loss of more than 60 ms counts
+ * where another one begins or ends at the same place. Empty where there are too few.
  */
 export function findSignalLosses(readings: StickTrack): SignalLoss[] {
   const { t, x, y } = readings;
   if (t.length < LEAST_READINGS) return [];
-  const half = { x: halfTravel(x), y: halfTravel(y) };
-  if (half.x <= 0 || half.y <= 0) return [];
+  const half = { x: halfTravel(x, readings.fields.x), y: halfTravel(y, readings.fields.y) };
   const usual = median(intervalsOf(t));
   const noise = Math.max(noiseOf(x) / half.x, noiseOf(y) / half.y);
   const apart = (i: number, k: number): number =>
@@ -55,8 +59,7 @@ export function findSignalLosses(readings: StickTrack): SignalLoss[] {
 
   const endOf = (i: number): number | null => {
     const step = apart(i, i - 1);
-    const interval = time(i) - time(i - 1);
-    const isFast = step > leapBeyond(interval);
+    const isFast = step > leapBeyond(Math.max(usual, time(i) - time(i - 1)));
     for (let j = i + 1; j < t.length; j += 1) {
       const elapsed = time(j) - time(i - 1);
       if (elapsed > (isFast ? LONGEST_US : SHORT_US)) return null;
@@ -66,7 +69,7 @@ export function findSignalLosses(readings: StickTrack): SignalLoss[] {
       if (j === i + 1 && elapsed <= 2 * SINGLE_US && back >= leastSingle && off <= step / 3) return j;
       if (back < leastShort || step < leastShort) continue;
       if (off > Math.min(STAYS + (GOES * elapsed) / 1e6, (elapsed <= SHORT_US ? 0.5 : 10) * step)) continue;
-      if (elapsed <= SHORT_US || back > leapBeyond(time(j) - time(j - 1))) return j;
+      if (elapsed <= SHORT_US || back > leapBeyond(Math.max(usual, time(j) - time(j - 1)))) return j;
     }
     return null;
   };
@@ -89,7 +92,21 @@ export function findSignalLosses(readings: StickTrack): SignalLoss[] {
     });
     i = end;
   }
-  return losses;
+  return losses.filter(
+    (loss) => loss.endUs - loss.startUs <= SHORT_US || losses.some((other) => isTwin(loss, other, half)),
+  );
+}
+
+/** A long loss may be a hand that was not watched for a moment; two that begin or end at one place are the stick's. */
+function isTwin(loss: SignalLoss, other: SignalLoss, half: Pair): boolean {
+  if (other === loss || other.endUs - other.startUs <= SHORT_US) return false;
+  // Of two that follow on each other one's end is the other's beginning.
+  if (Math.min(Math.abs(other.from - loss.to), Math.abs(loss.from - other.to)) <= 2) return false;
+  return [other.before, other.after].some(
+    (place) =>
+      Math.hypot((place.x - loss.before.x) / half.x, (place.y - loss.before.y) / half.y) <= TWIN ||
+      Math.hypot((place.x - loss.after.x) / half.x, (place.y - loss.after.y) / half.y) <= TWIN,
+  );
 }
 
 /** What a spring brings a stick by in an interval, at most, in half travels: 1 − cos ωt, then 10 % a millisecond; twice that is a leap. */
@@ -99,9 +116,11 @@ function leapBeyond(intervalUs: number): number {
   return Math.max(LEAST_SHORT, 2 * moved);
 }
 
-function halfTravel(counts: Float64Array): number {
+/** Of a stick that hardly moved, a part of the half range. */
+function halfTravel(counts: Float64Array, { minimum, maximum }: AxisField): number {
   const some = thinned(counts);
-  return (quantile(some, 0.995) - quantile(some, 0.005)) / 2;
+  const seen = (quantile(some, 0.995) - quantile(some, 0.005)) / 2;
+  return Math.max(seen, (LEAST_TRAVEL * (maximum - minimum)) / 2);
 }
 
 /** σ of a reading from the median step between neighbours. */

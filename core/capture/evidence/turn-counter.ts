@@ -1,5 +1,6 @@
 /** Counts turns along the gate, reading by reading, the same live and in a log. */
 import { angleOf } from '../../geometry/angle.ts';
+import { directionAngles } from '../../geometry/directions.ts';
 import type { Pair, StickFields } from '../../pad/stick.ts';
 import type { Turn } from './evidence.ts';
 import { GateEstimate } from './gate-estimate.ts';
@@ -18,6 +19,9 @@ export interface Tally {
 /** A turn of ±360°; one that ends within one direction of it, where the hand stopped, is whole too. */
 const WHOLE = 360;
 const NEARLY_WHOLE = 355;
+/** A shorter way along the gate proves nothing of it; of a longer one each end is left out by as much. */
+const LEAST_PART = 30;
+const END_DEGREES = 7.5;
 /** Going back by less is the hand's unrest, by more a change of way. */
 const CHANGE_OF_WAY = 30;
 /** The stick is still on its way out while it is nearer the rest than this share of where it is 30° later. */
@@ -41,6 +45,7 @@ export class TurnCounter {
   readonly #median = new HeldMedian((t, x, y) => this.#sample(t, x, y));
   readonly #gate = new GateEstimate();
   #counted: { readonly turn: Turn; readonly leastRadius: number; readonly radii: Float64Array }[] = [];
+  #parts: { readonly turn: Turn; readonly radii: Float64Array; readonly from: number; readonly to: number }[] = [];
   /** Samples since the farthest angle of the turn under way, that one first; before a way is told, since the rim. */
   readonly #pending = new RimStretch();
   #turn: TurnUnderWay | null = null;
@@ -64,6 +69,22 @@ export class TurnCounter {
         ...turn,
         points: turn.points.map((point, k) => (this.#gate.isAtGate(k, radii[k] ?? 0) ? point : null)),
       }));
+  }
+
+  /**
+   * Ways of 30° and more along the gate that are no whole turn, in order: without the directions at either end, where the hand came to the gate
+   * and left it, and without what lies inside of the gate.
+   */
+  get parts(): Turn[] {
+    return this.#parts.map(({ turn, radii, from, to }) => ({
+      ...turn,
+      points: turn.points.map((point, k) => {
+        const isEnd =
+          apart(directionAngles[k] ?? 0, from) < END_DEGREES || apart(directionAngles[k] ?? 0, to) < END_DEGREES;
+        const radius = radii[k] ?? 0;
+        return !isEnd && radius >= this.#outer.least && this.#gate.isAtGate(k, radius) ? point : null;
+      }),
+    }));
   }
 
   /** How many whole turns there are each way, without their points: cheap enough for every reading. */
@@ -186,6 +207,8 @@ export class TurnCounter {
     const { leastRadius, radii } = turn;
     this.#gate.add(radii);
     if (turn.turned >= NEARLY_WHOLE) this.#counted.push({ turn: turn.finish(), leastRadius, radii });
+    else if (turn.turned >= LEAST_PART)
+      this.#parts.push({ turn: turn.finish(), radii, from: turn.startAngle, to: turn.lastAngle });
   }
 
   #leave(): void {
@@ -194,6 +217,11 @@ export class TurnCounter {
     this.#pending.clear();
     this.#last = null;
   }
+}
+
+/** Degrees between two directions, whatever turns they were counted with. */
+function apart(a: number, b: number): number {
+  return Math.abs(((((a - b + 180) % 360) + 360) % 360) - 180);
 }
 
 /** Signed degrees from a sample to a place, −180 … 180. */

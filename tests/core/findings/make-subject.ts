@@ -83,6 +83,16 @@ export function makeSubject(wish: SubjectWish = {}): Subject {
     prompted: null,
     unsettled: null,
     layers: null,
+    losses: [],
+    readings: 10_000,
+    intervalUs: 1000,
+    returns: Array.from({ length: 24 }, () => 0.06),
+    together: 0,
+    rests: (dwells ?? []).map(({ point }) => point),
+    odd: [],
+    restSpanUs: 24e6,
+    restCaptures: 1,
+    middleBand: null,
     ...wish.subject,
   };
 }

@@ -44,7 +44,7 @@ describe('the outline of a gate', () => {
 
   it('sees eight corners and how far they are turned', () => {
     const fit = fitOutline(rim((angle) => eightSided(angle, 4)))!;
-    expect(fit.gate).toBe('eightSided');
+    expect(fit.sides).toBe(8);
     expect(((fit.value.corner * 180) / Math.PI) % 45).toBeCloseTo(4, 3);
     expect(fit.value.centreX).toBeCloseTo(0, 4);
   });

@@ -168,6 +168,14 @@ describe('the verdict', () => {
     // Of the whole pad, not of a stick.
     'inputs-fail': 'keep',
     'late-reports': 'keep',
+    'signal-lost': 'reseat',
+    'slow-return': 'replace',
+    'axes-together': 'reseat',
+    'drifting-rest': 'undecided',
+    'two-rests': 'replace',
+    'odd-release': 'keep',
+    'uneven-reach': 'recalibrate',
+    'hidden-rest': 'keep',
   };
 
   it.each(findingIds.map((id) => [id, alone[id]] as const))('where %s alone fails is: %s', (id, verdict) => {

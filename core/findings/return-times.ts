@@ -1,0 +1,53 @@
+/** How long a stick takes to come back when it is let go. */
+import type { Capture, StickTrack } from '../capture/evidence/track.ts';
+import type { Pair } from '../pad/stick.ts';
+
+/** A push goes at least so far, in half travels, and lasts so long. */
+const PUSHED = 0.4;
+const LEAST_PUSH_US = 60_000;
+const BEGINS = 0.8;
+const ENDS = 0.1;
+/** Out of this span the stick was brought back in some other way. */
+const LONGEST_US = 5_000_000;
+
+/**
+ * Seconds of each return in the rest captures: from the last reading at 80 % of the farthest tilt of its push to the first one at 10 %,
+ * between readings by straight lines, as a pad that reports slowly has few on the way. `rest` in raw counts, `half` in counts.
+ */
+export function returnTimes(readings: StickTrack, captures: readonly Capture[], rest: Pair, half: Pair): number[] {
+  const { t, x, y, fields } = readings;
+  const tilt = (i: number): number =>
+    Math.hypot(
+      (fields.x.up * ((x[i] ?? Number.NaN) - rest.x)) / half.x,
+      (fields.y.up * ((y[i] ?? Number.NaN) - rest.y)) / half.y,
+    );
+  return captures
+    .filter(({ purpose }) => purpose === 'rest')
+    .flatMap(({ from, to }) => {
+      const times: number[] = [];
+      let most = 0;
+      let outUs = 0;
+      let lastOut = -1;
+      for (let i = from; i < to; i += 1) {
+        const size = tilt(i);
+        const at = t[i] ?? Number.NaN;
+        if (most === 0 && size >= PUSHED) outUs = at;
+        if (size >= PUSHED || most > 0) most = Math.max(most, size);
+        if (most > 0 && size >= BEGINS * most) lastOut = i;
+        if (most === 0 || size > ENDS * most) continue;
+        const leftUs = crossing(t, tilt, lastOut, BEGINS * most);
+        const backUs = crossing(t, tilt, i - 1, ENDS * most);
+        if (leftUs - outUs >= LEAST_PUSH_US && backUs - leftUs <= LONGEST_US) times.push((backUs - leftUs) / 1e6);
+        most = 0;
+      }
+      return times;
+    });
+}
+
+/** When the tilt passes a size between a reading and the next one. */
+function crossing(t: Float64Array, tilt: (i: number) => number, i: number, size: number): number {
+  const [from, to] = [tilt(i), tilt(i + 1)];
+  const share = from === to ? 0 : (from - size) / (from - to);
+  const at = t[i] ?? Number.NaN;
+  return at + Math.min(1, Math.max(0, share)) * ((t[i + 1] ?? at) - at);
+}
