@@ -56,7 +56,9 @@ export function inferredTurns(track: StickTrack, gaps: Track['gaps'], about: Pai
   feed(counter, track, 0, Number.POSITIVE_INFINITY, gaps);
   counter.end();
   const gate = tiltOf(track.fields, { x: counter.outerRadius, y: 0 });
-  return gate < GATE_SHARE ? { turns: [], parts: [] } : { turns: counter.turns, parts: counter.parts };
+  // Without a mark a part of a turn alone may be any motion.
+  const isGate = gate >= GATE_SHARE && counter.turns.length > 0;
+  return isGate ? { turns: counter.turns, parts: counter.parts } : { turns: [], parts: [] };
 }
 
 /** Null without a whole turn, or parts of turns that go round most of the gate together. */

@@ -24,9 +24,11 @@ const SINGLE_US = 10_000;
 const LEAST_SINGLE = 0.06;
 const SINGLE_NOISES = 12;
 /** Longer losses begin and end with a leap that no spring makes (see `leapBeyond`), and end in this time. */
-const LONGEST_US = 1_200_000;
+const LONGEST_US = 700_000;
 /** Between reports farther apart than this many usual intervals nothing is known. */
 const LONG = 2.5;
+/** Long ones begin while the stick is out: at least this share of the half travel from where it mostly is. */
+const OUT = 0.15;
 /** How far a stick goes meanwhile: half travels, and half travels a second. */
 const STAYS = 0.1;
 const GOES = 4;
@@ -57,9 +59,13 @@ export function findSignalLosses(readings: StickTrack): SignalLoss[] {
   const leastSingle = Math.max(LEAST_SINGLE, SINGLE_NOISES * noise);
   const leastShort = Math.max(LEAST_SHORT, SINGLE_NOISES * noise);
 
+  const middle = { x: median(thinned(x)), y: median(thinned(y)) };
+  const isOut = (i: number): boolean =>
+    Math.hypot(((x[i] ?? 0) - middle.x) / half.x, ((y[i] ?? 0) - middle.y) / half.y) >= OUT;
+
   const endOf = (i: number): number | null => {
     const step = apart(i, i - 1);
-    const isFast = step > leapBeyond(Math.max(usual, time(i) - time(i - 1)));
+    const isFast = isOut(i - 1) && step > leapBeyond(Math.max(usual, time(i) - time(i - 1)));
     for (let j = i + 1; j < t.length; j += 1) {
       const elapsed = time(j) - time(i - 1);
       if (elapsed > (isFast ? LONGEST_US : SHORT_US)) return null;
@@ -76,7 +82,7 @@ export function findSignalLosses(readings: StickTrack): SignalLoss[] {
 
   const losses: SignalLoss[] = [];
   for (let i = 1; i < t.length; i += 1) {
-    if (apart(i, i - 1) < leastSingle || time(i) - time(i - 1) > LONG * usual) continue;
+    if (!(apart(i, i - 1) >= leastSingle && time(i) - time(i - 1) <= LONG * usual)) continue;
     const end = endOf(i);
     if (end === null) continue;
     let size = 0;
