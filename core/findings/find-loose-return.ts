@@ -10,12 +10,14 @@ import { percent, plusMinus } from './words.ts';
  * standard error of a deviation with 2(n − 1) degrees of freedom, normal scatter taken for granted.
  */
 export function findLooseReturn(subject: Subject, limits: Limits): Finding | null {
-  const { report, stick, half } = subject;
+  const { report, stick, half, domain } = subject;
   const { rest } = report;
   if (rest === null || rest.covariance === null) return null;
   const { xx, yy } = rest.covariance;
   const value = Math.sqrt(xx / half.x ** 2 + yy / half.y ** 2);
-  const u95 = rest.releases < limits.releases.value ? null : (1.96 * value) / Math.sqrt(4 * (rest.releases - 1));
+  const scatter = value === 0 ? Math.hypot(rest.step.x / half.x, rest.step.y / half.y) / 2 : value;
+  const u95 = rest.releases < limits.releases.value ? null : (1.96 * scatter) / Math.sqrt(4 * (rest.releases - 1));
+  const isHidden = domain === 'reported' && value === 0;
   const says = `After ${rest.releases} releases the ${stick} stick's rests scatter by ${plusMinus(percent(value, 2), u95 === null ? null : percent(u95, 2))} of the half travel`;
   const { hysteresis } = rest;
   const side = (axis: 'x' | 'y'): number => Math.abs(hysteresis[axis] ?? 0) / half[axis];
@@ -27,10 +29,13 @@ export function findLooseReturn(subject: Subject, limits: Limits): Finding | nul
     u95,
     limit: limits.looseReturn,
     severity: 'fault',
+    ...(isHidden ? { decision: 'cannot say' as const } : {}),
     says: {
       fail: `${says}: it comes back loosely.`,
       pass: `${says}: it comes back well.`,
-      'cannot say': `${says}; whether that is too much cannot be told.`,
+      'cannot say': isHidden
+        ? `After ${rest.releases} releases the pad reports the ${stick} stick at one and the same count: how it really comes back is hidden by the pad, or finer than its counts.`
+        : `${says}; whether that is too much cannot be told.`,
     },
     for: [
       sided > value

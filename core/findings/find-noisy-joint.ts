@@ -1,4 +1,5 @@
 /** Noisy joint: the reading is restless while nobody touches the stick. */
+import type { StickReport } from '../measure/measure-report.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
@@ -65,7 +66,7 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
         : 'Too little of the rest settled: it is that of the readings near it.',
     ],
     against: [
-      other !== undefined && other.share > limits.noise.value
+      other !== undefined && other.share > limits.noise.value && !isTrackUnsteady(report)
         ? 'Both axes are restless: look at the supply and the cable first.'
         : null,
     ],
@@ -76,4 +77,9 @@ export function findNoisyJoint(subject: Subject, limits: Limits): Finding | null
     ],
     next: 'Take charger and battery off, go over the joints of that axis and clean the flux; mind the hot iron. If it stays, fit another part.',
   });
+}
+
+/** Where the readings are unsteadier at places of the travel it is the track that trembles, not the supply. */
+function isTrackUnsteady({ travel }: StickReport): boolean {
+  return [travel?.x, travel?.y].some((axis) => (axis?.unsteady ?? []).length > 0);
 }

@@ -1,4 +1,6 @@
 /** Whether the stick went where it was asked to go: tells axes that are exchanged or run backwards. */
+import { mean } from '../numeric/mean.ts';
+import { standardDeviation } from '../numeric/variance.ts';
 import type { Mark } from '../log/visitor.ts';
 import type { StickTrack, Track } from '../capture/evidence/track.ts';
 import type { Pair, StickId } from '../pad/stick.ts';
@@ -40,6 +42,9 @@ export interface PromptedWays {
   /** The wiring that explains best where it went, and the mean cosine between that and where it went. */
   readonly wiring: Wiring;
   readonly agreement: number;
+  /** Degrees by which it went aside of what was asked under that wiring, counter-clockwise positive: the mean over the prompts, and U of it. */
+  readonly turn: number;
+  readonly turnU95: number;
 }
 
 /** A push is told from the rest by this share of the largest one. */
@@ -71,7 +76,18 @@ export function promptedWays(track: Track, stick: StickId, rest: Pair): Prompted
   const [best] = scores.toSorted((a, b) => b.agreement - a.agreement);
   if (best === undefined) return null;
   const astray = followed.filter(({ asked, went }) => asked.x * went.x + asked.y * went.y < Math.SQRT1_2).length;
-  return { prompts: followed.length, astray: astray / followed.length, ...best };
+  return { prompts: followed.length, astray: astray / followed.length, ...best, ...turnOf(followed, best.wiring) };
+}
+
+/** Mean of the angles from asked to went; U = 2·s/√n. */
+function turnOf(followed: readonly Followed[], wiring: Wiring): Pick<PromptedWays, 'turn' | 'turnU95'> {
+  const [xx, xy, yx, yy] = MATRICES[wiring];
+  const turns = followed.map(({ asked, went }) => {
+    const x = xx * asked.x + xy * asked.y;
+    const y = yx * asked.x + yy * asked.y;
+    return (Math.atan2(x * went.y - y * went.x, x * went.x + y * went.y) * 180) / Math.PI;
+  });
+  return { turn: mean(turns), turnU95: (2 * (standardDeviation(turns) ?? 0)) / Math.sqrt(turns.length) };
 }
 
 function agreementOf(followed: readonly Followed[], wiring: Wiring): number {

@@ -15,8 +15,8 @@ const MOST = 64;
 /** A window that spans more of the travel is no place, and with less of the travel in windows nothing is said. */
 const WIDEST_SHARE = 0.02;
 const LEAST_SHARE = 0.8;
-/** An interval this many times the usual one hides readings. */
-const LONG = 2.5;
+/** An interval this many times the usual one hides a reading: what the stick went meanwhile is no unsteadiness. */
+const LONG = 1.6;
 /** Between what a steady and an unsteady reading have, in variances: where a stretch begins and ends. */
 const DIVIDE = 2.5;
 

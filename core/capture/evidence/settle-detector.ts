@@ -1,4 +1,5 @@
 /** Tells when a stick is settled, reading by reading, the same live and in a log. */
+import { RunningNoise } from './running-noise.ts';
 import type { AxisField, Pair, StickFields } from '../../pad/stick.ts';
 
 /** The signal is averaged over whole cells of this length, on a grid fixed to the log's start. */
@@ -7,6 +8,10 @@ const CELL_US = 10_000;
 const CELLS = 10;
 /** The mean of 100 ms against the 100 ms before. */
 const MEAN_US = CELLS * CELL_US;
+
+/** So many σ of the difference of two means are noise, up to so many times the limit itself. */
+const NOISES = 4;
+const MOST_LIMITS = 10;
 
 /** What is told as it happens; times are microseconds. */
 interface SettleListener {
@@ -17,8 +22,8 @@ interface SettleListener {
 }
 
 /**
- * Settled: the mean of 100 ms moves by at most max(1 count, 0.05 % of the field's range) against the mean of the
- * 100 ms before, on both axes, and no button was down in either. A reading holds until the next, so that a pad that
+ * Settled: the mean of 100 ms moves by at most max(1 count, 0.05 % of the field's range, what noise makes of it) against the mean of the
+ * 100 ms before (noise: 4·σ·√(2/n), σ and the n readings of 100 ms from the latest ones, and never more than 0.5 % of the range), on both axes, and no button was down in either. A reading holds until the next, so that a pad that
  * reports only changes is weighed by time, and a silent pad stands still. Judged every 10 ms of the log's own time:
  * how often `advance` is called changes nothing.
  */
@@ -40,11 +45,13 @@ export class SettleDetector {
   #y = Number.NaN;
   #down = false;
   #settled = false;
+  readonly #noise: Readonly<Record<'x' | 'y', RunningNoise>>;
 
   constructor(fields: StickFields, listener: SettleListener) {
     this.#xLimit = settleLimit(fields.x);
     this.#yLimit = settleLimit(fields.y);
     this.#listener = listener;
+    this.#noise = { x: new RunningNoise(), y: new RunningNoise() };
   }
 
   get isSettled(): boolean {
@@ -61,6 +68,8 @@ export class SettleDetector {
     else this.advance(t);
     this.#x = x;
     this.#y = y;
+    this.#noise.x.reading(t, x);
+    this.#noise.y.reading(t, y);
     if (buttonDown || this.#down) this.break(t);
     this.#down = buttonDown;
   }
@@ -111,8 +120,14 @@ export class SettleDetector {
     // A button that is held keeps everything open; so does a stick that was not read yet.
     if (this.#down) this.#whole = 0;
     const movement = this.movement;
-    if (movement !== null && movement.x <= this.#xLimit && movement.y <= this.#yLimit) this.#enter(end);
+    if (movement !== null && movement.x <= this.#limit('x') && movement.y <= this.#limit('y')) this.#enter(end);
     else this.#leave(end);
+  }
+
+  /** In counts; a reading that is alone in its noise moves a mean by more where reports are few. */
+  #limit(axis: 'x' | 'y'): number {
+    const least = axis === 'x' ? this.#xLimit : this.#yLimit;
+    return Math.max(least, Math.min(MOST_LIMITS * least, NOISES * this.#noise[axis].ofMean(MEAN_US) * Math.SQRT2));
   }
 
   #enter(at: number): void {
