@@ -161,7 +161,7 @@ const inputsSchema = z.object({
   hat: z.array(number).nullable(),
   triggers: z.partialRecord(
     stickIdSchema,
-    z.object({ min: number, max: number, fieldMinimum: number, fieldMaximum: number }),
+    z.object({ min: number, max: number, back: number, fieldMinimum: number, fieldMaximum: number }),
   ),
   clicks: z.partialRecord(stickIdSchema, number),
 });

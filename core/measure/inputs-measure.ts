@@ -12,6 +12,8 @@ export interface ButtonMeasure {
 export interface TriggerMeasure {
   readonly min: number;
   readonly max: number;
+  /** The least value after the farthest: where it came back to. */
+  readonly back: number;
   /** Limits of its field: what a full travel would reach. */
   readonly fieldMinimum: number;
   readonly fieldMaximum: number;

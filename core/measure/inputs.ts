@@ -57,15 +57,16 @@ function measureTrigger(
   spans: readonly StillSpan[],
 ): [StickId, TriggerMeasure][] {
   if (trigger === undefined || source === undefined) return [];
-  let [min, max] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let [min, max, back] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NaN];
   for (const value of valuesIn(trigger, spans)) {
     if (Number.isNaN(value)) continue;
     min = Math.min(min, value);
+    back = value > max ? value : Math.min(back, value);
     max = Math.max(max, value);
   }
   if (min > max) return [];
   const { logicalMinimum: fieldMinimum, logicalMaximum: fieldMaximum } = source.control;
-  return [[of, { min, max, fieldMinimum, fieldMaximum }]];
+  return [[of, { min, max, back, fieldMinimum, fieldMaximum }]];
 }
 
 function directionsOf(values: readonly number[]): number[] {

@@ -2,7 +2,7 @@
 import type { StickId } from '../../pad/stick.ts';
 import type { Problem } from '../../result.ts';
 import { marksOf } from './capture-marks.ts';
-import type { Dwell, StickEvidence } from './evidence.ts';
+import type { Dwell, RimEvidence, StickEvidence, Turn } from './evidence.ts';
 import { findCaptures } from './find-captures.ts';
 import { LEAST_RELEASES } from './least-releases.ts';
 import { sayNotWhole } from './log-whole.ts';
@@ -42,12 +42,42 @@ function sayStickLacks(track: Track, stick: StickId, found: Found | null, needed
       code: 'no-turn',
       says: `${sayNoTurn(track, stick)}; turn it slowly, three times each way.`,
     });
+  else lacks.push(...sayPartTurns(stick, found.rim));
   return [...lacks, ...shift];
 }
 
 /** The usual number in a word, as a sentence has it. */
 function sayCount(releases: number): string {
   return releases === LEAST_RELEASES ? 'twelve' : String(releases);
+}
+
+/** A way of so many degrees was meant for a turn. */
+const MEANT = 270;
+
+/** What of the turns was not as asked: none whole, or all of them one way. */
+function sayPartTurns(stick: StickId, { turns, parts = [] }: RimEvidence): Problem[] {
+  const ways = new Set([...turns, ...parts.filter(passesMost)].map(({ way }) => way));
+  const [only] = ways;
+  if (ways.size === 1 && only !== undefined) {
+    const [is, other] = only === 'clockwise' ? ['clockwise', 'counter-clockwise'] : ['counter-clockwise', 'clockwise'];
+    return [
+      {
+        code: 'turns-one-way',
+        says: `All turns of the ${stick} stick go ${is}, so no direction is covered; turn it three times ${other}, too.`,
+      },
+    ];
+  }
+  if (turns.length > 0) return [];
+  return [
+    {
+      code: 'no-whole-turn',
+      says: `No way of the ${stick} stick along its gate goes once all round; what was passed counts, but turn on past where you began, three times each way.`,
+    },
+  ];
+}
+
+function passesMost({ points }: Turn): boolean {
+  return 360 * points.filter((point) => point !== null).length >= MEANT * points.length;
 }
 
 /** In a log with capture marks only what a capture holds is looked at, and only that can be missed. */

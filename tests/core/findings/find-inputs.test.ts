@@ -29,7 +29,7 @@ describe('findInputs', () => {
 
   it('fails a trigger that was pulled and ends below nine tenths of its field, in a capture alone', () => {
     const ending = (max: number, captured = true) =>
-      find([button(1, 0)], { left: { min: 100, max, fieldMinimum: 100, fieldMaximum: 1100 } }, captured)!;
+      find([button(1, 0)], { left: { min: 100, max, back: 100, fieldMinimum: 100, fieldMaximum: 1100 } }, captured)!;
     expect([999, 1000, 400, 399].map((max) => ending(max).decision)).toEqual(['fail', 'pass', 'fail', 'pass']);
     expect(ending(900).for).toEqual(['The left trigger ends at 900 of 1100.']);
     expect(ending(900, false).decision).toBe('pass');

@@ -40,7 +40,7 @@ describe('a cell of the matrix', () => {
 });
 
 test('a trigger that is free and comes all the way says so', () => {
-  const extent = { min: 0, max: 255, fieldMinimum: 0, fieldMaximum: 255 };
+  const extent = { min: 0, max: 255, back: 0, fieldMinimum: 0, fieldMaximum: 255 };
   const trigger = consumer(0.1, { chains: { trigger: { stages: [] } } });
   expect(triggerText(extent, trigger, null)).toMatch(/^free at rest; 100\.0.% pulled$/u);
   expect(triggerText({ ...extent, min: 20 }, trigger, null)).toContain('leaks');

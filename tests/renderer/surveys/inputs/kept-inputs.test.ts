@@ -12,8 +12,8 @@ test('a kept survey names what is missing of each control, in the words of the c
     ],
     hat: [0, 45],
     triggers: {
-      left: { min: 0, max: 255, fieldMinimum: 0, fieldMaximum: 255 },
-      right: { min: 3, max: 120, fieldMinimum: 0, fieldMaximum: 255 },
+      left: { min: 0, max: 255, back: 0, fieldMinimum: 0, fieldMaximum: 255 },
+      right: { min: 3, max: 120, back: 3, fieldMinimum: 0, fieldMaximum: 255 },
     },
     clicks: { left: 9 },
   });
@@ -31,6 +31,6 @@ test('a kept survey names what is missing of each control, in the words of the c
 });
 
 test('a trigger that never came back says so', () => {
-  const triggers = { left: { min: 90, max: 255, fieldMinimum: 0, fieldMaximum: 255 } };
+  const triggers = { left: { min: 90, max: 255, back: 90, fieldMinimum: 0, fieldMaximum: 255 } };
   expect(keptRows({ buttons: [], hat: null, triggers, clicks: {} })[0]?.missing).toBe('let go');
 });
