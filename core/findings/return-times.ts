@@ -15,12 +15,9 @@ const LONGEST_US = 5_000_000;
  * between readings by straight lines, as a pad that reports slowly has few on the way. `rest` in raw counts, `half` in counts.
  */
 export function returnTimes(readings: StickTrack, captures: readonly Capture[], rest: Pair, half: Pair): number[] {
-  const { t, x, y, fields } = readings;
+  const { t, x, y } = readings;
   const tilt = (i: number): number =>
-    Math.hypot(
-      (fields.x.up * ((x[i] ?? Number.NaN) - rest.x)) / half.x,
-      (fields.y.up * ((y[i] ?? Number.NaN) - rest.y)) / half.y,
-    );
+    Math.sqrt((((x[i] ?? Number.NaN) - rest.x) / half.x) ** 2 + (((y[i] ?? Number.NaN) - rest.y) / half.y) ** 2);
   return captures
     .filter(({ purpose }) => purpose === 'rest')
     .flatMap(({ from, to }) => {
