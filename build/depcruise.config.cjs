@@ -148,8 +148,15 @@ module.exports = {
       from: { path: '^electron/transport/' },
       to: {
         path: '^electron/',
-        pathNot: '^electron/(transport|store|bench/time/clock\\.ts|bench/pads/pad-source\\.ts)',
+        pathNot: '^electron/(transport|store|bench/time/clock\\.ts|bench/pads/(pad-source|transport)\\.ts)',
       },
+    },
+    {
+      name: 'bench-knows-no-transport',
+      comment: 'it is handed what reads a pad, behind ports of its own',
+      severity: 'error',
+      from: { path: '^electron/bench/' },
+      to: { path: '^electron/transport/' },
     },
     {
       name: 'store-stands-on-core-and-shared',

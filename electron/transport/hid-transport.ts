@@ -5,7 +5,7 @@ import { done, failed, type Result } from '../../core/result.ts';
 import type { Clock } from '../bench/time/clock.ts';
 import type { HidHandle, HidPort } from './hid-port.ts';
 import { hidProblem } from './hid-problem.ts';
-import type { Transport, TransportListener } from './transport.ts';
+import type { Transport, TransportListener } from '../bench/pads/transport.ts';
 
 /** A pad as it was found; `path` is what the library opens. */
 export interface HidPad {

@@ -6,8 +6,8 @@ import type { PadIdentity } from '../../core/pad/identity.ts';
 import { readHex } from '../../core/hid/hex.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Clock } from '../bench/time/clock.ts';
-import { readLogHeader, readLogPieces, type LogPiece, type ReplayEntry } from './log-entries.ts';
-import type { Transport, TransportListener } from './transport.ts';
+import { readLogHeader, readLogPieces, type LogPiece, type ReplayEntry } from '../store/log-entries.ts';
+import type { Transport, TransportListener } from '../bench/pads/transport.ts';
 
 /** How many times as fast as it was recorded; `unpaced` waits for nothing. */
 export type ReplayPace = number | 'unpaced';

@@ -5,7 +5,7 @@ import type { SimulatedHand } from '../../core/simulate/simulated-hand.ts';
 import { memoryDescriptor, type SimulatedMemory } from '../../core/simulate/simulated-memory.ts';
 import type { SimulatedPad } from '../../core/simulate/simulated-pad.ts';
 import type { Clock } from '../bench/time/clock.ts';
-import type { Transport, TransportListener } from './transport.ts';
+import type { Transport, TransportListener } from '../bench/pads/transport.ts';
 
 const BATCH_MILLIS = 4;
 /** After a longer pause, e.g. the machine's sleep, the pad goes on from now and the time between is a gap. */

@@ -12,7 +12,7 @@ import { demos } from '../../core/simulate/demos.ts';
 import { memoryImage } from '../../core/simulate/memory-image.ts';
 import type { Clock } from '../../electron/bench/time/clock.ts';
 import type { PadSource, PadWatcher } from '../../electron/bench/pads/pad-source.ts';
-import type { Transport, TransportListener } from '../../electron/transport/transport.ts';
+import type { Transport, TransportListener } from '../../electron/bench/pads/transport.ts';
 import { MemoryWorld, type Fault } from './memory-world.ts';
 
 const [packedMap] = bundledMaps as [MemoryMap];

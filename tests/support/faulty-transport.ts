@@ -3,7 +3,7 @@ import type { PadIdentity } from '../../core/pad/identity.ts';
 import type { Profile, StartStep } from '../../core/pad/profile.ts';
 import { startSteps } from '../../core/pad/start-steps.ts';
 import { done, failed, type Result } from '../../core/result.ts';
-import type { Transport, TransportListener } from '../../electron/transport/transport.ts';
+import type { Transport, TransportListener } from '../../electron/bench/pads/transport.ts';
 
 /** What goes wrong with a step: with its sending, with its reply, or with the pad as a whole. */
 export type StepFault = 'refused' | 'unanswered' | 'short' | 'stale' | 'flipped' | 'left before' | 'left after';

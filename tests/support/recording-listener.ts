@@ -1,6 +1,6 @@
 /** A transport listener that keeps everything it hears, each entry as one line of words. */
 import type { Problem } from '../../core/result.ts';
-import type { TransportListener } from '../../electron/transport/transport.ts';
+import type { TransportListener } from '../../electron/bench/pads/transport.ts';
 
 export class RecordingListener implements TransportListener {
   readonly heard: string[] = [];

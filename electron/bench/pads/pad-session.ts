@@ -10,7 +10,7 @@ import type { Profile } from '../../../core/pad/profile.ts';
 import { findProfile } from '../../../core/pad/profiles.ts';
 import { done, type Problem, type Result } from '../../../core/result.ts';
 import type { EventPayload, Reply } from '../../../shared/contract.ts';
-import type { TransportListener } from '../../transport/transport.ts';
+import type { TransportListener } from './transport.ts';
 import type { Clock } from '../time/clock.ts';
 import type { PadSource } from './pad-source.ts';
 import type { PadStream } from './pad-stream.ts';

@@ -3,7 +3,7 @@ import type { LayerName } from '../../../core/image/memory-map.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import type { SimulatedHand } from '../../../core/simulate/simulated-hand.ts';
 import type { Problem, Result } from '../../../core/result.ts';
-import type { Transport } from '../../transport/transport.ts';
+import type { Transport } from './transport.ts';
 
 /** What a user has to install where the system keeps a pad closed. */
 export interface AccessRule {

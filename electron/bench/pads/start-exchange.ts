@@ -3,7 +3,7 @@ import { readHex } from '../../../core/hid/hex.ts';
 import type { Profile, StartStep } from '../../../core/pad/profile.ts';
 import { startSteps } from '../../../core/pad/start-steps.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
-import type { Transport } from '../../transport/transport.ts';
+import type { Transport } from './transport.ts';
 import type { Clock } from '../time/clock.ts';
 
 /** Hears input reports while the exchange runs. */

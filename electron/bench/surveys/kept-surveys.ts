@@ -8,7 +8,7 @@ import { done, failed, type Result } from '../../../core/result.ts';
 import { readJson, writeWhole } from '../../store/atomic-file.ts';
 import { makeFolder } from '../../store/own-folder.ts';
 import { storageProblem } from '../../store/storage-problem.ts';
-import { readLogHeader } from '../../transport/log-entries.ts';
+import { readLogHeader } from '../../store/log-entries.ts';
 import {
   isSurveyHandle,
   LOG_FILE,

@@ -7,7 +7,7 @@ import type { Request } from '../../../shared/contract.ts';
 import { makeFolder, OWN_FILE } from '../../store/own-folder.ts';
 import { storageProblem } from '../../store/storage-problem.ts';
 import { systemError } from '../../store/whole-file.ts';
-import { readLogHeader } from '../../transport/log-entries.ts';
+import { readLogHeader } from '../../store/log-entries.ts';
 import type { SurveySummary } from './survey-file.ts';
 import type { KeptSurveys } from './kept-surveys.ts';
 

@@ -5,7 +5,7 @@ import type { StickId } from '../../../core/pad/stick.ts';
 import type { Problem } from '../../../core/result.ts';
 import type { Request } from '../../../shared/contract.ts';
 import type { Recorder } from '../../store/recorder.ts';
-import type { TransportListener } from '../../transport/transport.ts';
+import type { TransportListener } from '../pads/transport.ts';
 import type { CaptureRun, CaptureView, SurveyState } from './captures/capture-run.ts';
 import type { Clock } from '../time/clock.ts';
 import type { HandFollower } from './hand-follower.ts';

@@ -8,7 +8,7 @@ import type { PadLayout } from '../../../core/pad/layout.ts';
 import { profileById } from '../../../core/pad/profiles.ts';
 import type { Problem } from '../../../core/result.ts';
 import type { PadSession } from '../../bench/pads/pad-session.ts';
-import { readLogHeader, readLogPieces } from '../../transport/log-entries.ts';
+import { readLogHeader, readLogPieces } from '../../store/log-entries.ts';
 import { LineQueue } from './line-queue.ts';
 import { openLivePad, type PadChoice } from './live-pad.ts';
 import { ReadingPrinter } from './reading-printer.ts';

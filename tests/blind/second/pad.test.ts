@@ -74,7 +74,7 @@ describe('a survey of the second hand', () => {
       if (stick === undefined) throw new Error('There is no left stick.');
       const turned = turnedIn(stick, spanOf(track, 'rim'));
       for (const degrees of [turned.left, turned.right]) {
-        expect(degrees).toBeGreaterThan(1080);
+        expect(degrees).toBeGreaterThan(1097);
         expect(degrees).toBeLessThan(1250);
       }
     }

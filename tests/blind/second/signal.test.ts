@@ -118,11 +118,14 @@ describe('returns', () => {
   });
 
   it('take so many seconds down to 2 %, and swing over by the size of an overshoot', () => {
-    const slow = new Stick(faulty('slow-return', 1.5), new Chance(4, 'stick'));
-    slow.hold(polar(FULL_TILT, 0));
-    slow.letGo(0);
-    slow.swing(1.5);
-    expect(slow.toGo / FULL_TILT).toBeCloseTo(0.02, 3);
+    // Of ten seeds some are slow all the way, some creep at the end.
+    for (let seed = 0; seed < 10; seed += 1) {
+      const slow = new Stick(faulty('slow-return', 1.5, seed), new Chance(4, 'stick'));
+      slow.hold(polar(FULL_TILT, 0));
+      slow.letGo(0);
+      slow.swing(1.5);
+      expect(slow.toGo / FULL_TILT).toBeCloseTo(0.02, 3);
+    }
     const over = new Stick(faulty('overshoot', 20), new Chance(4, 'stick'));
     over.hold(polar(FULL_TILT, 0));
     over.letGo(0);

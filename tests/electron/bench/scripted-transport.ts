@@ -2,7 +2,7 @@
 import type { PadIdentity } from '../../../core/pad/identity.ts';
 import { done, type Problem, type Result } from '../../../core/result.ts';
 import type { PadSource } from '../../../electron/bench/pads/pad-source.ts';
-import type { Transport, TransportListener } from '../../../electron/transport/transport.ts';
+import type { Transport, TransportListener } from '../../../electron/bench/pads/transport.ts';
 import { ONE_STICK } from './write-log.ts';
 
 export class ScriptedTransport implements Transport {

@@ -5,7 +5,7 @@ import type { LogHeader } from '../../core/log/header.ts';
 import { LogReader } from '../../core/log/reader.ts';
 import type { LogVisitor } from '../../core/log/visitor.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
-import { storageProblem } from '../store/storage-problem.ts';
+import { storageProblem } from './storage-problem.ts';
 
 /** A report, or a gap: then without bytes. */
 export interface ReplayEntry {

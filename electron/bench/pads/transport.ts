@@ -1,6 +1,6 @@
 /** The one interface between a pad and the bench; HID, the simulated pad and the replay of a log are its three siblings. */
-import type { PadIdentity } from '../../core/pad/identity.ts';
-import type { Problem, Result } from '../../core/result.ts';
+import type { PadIdentity } from '../../../core/pad/identity.ts';
+import type { Problem, Result } from '../../../core/result.ts';
 
 /** What a transport tells. Bytes are lent for the call only: copy what you keep. */
 export interface TransportListener {
