@@ -4,13 +4,10 @@ import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
 import { coarserThan, sayRival } from './outline/say-suspect.ts';
-import { suspectsOf } from './outline/suspects.ts';
+import { FINEST, suspectsOf } from './outline/suspects.ts';
 import { FULL_TILT_DEGREES } from './seat-shift.ts';
 import type { Subject } from './subject.ts';
 import { degrees, percent, wayOf } from './words.ts';
-
-/** Where the gate hides more than this nothing is said: 0.8°. */
-const FINEST = 0.035;
 
 /**
  * Measure: magnitude of the rest from the gate's centre, in shares of the half travel, with sides as alike as those of a sound
@@ -31,7 +28,7 @@ export function findSeat(subject: Subject, limits: Limits): Finding | null {
     u95,
     limit: limits.seat,
     severity: isSecond ? 'caution' : 'fault',
-    decision: seat.isFault ? 'fail' : u95 > FINEST ? 'cannot say' : 'pass',
+    decision: seat.isFault ? 'fail' : u95 > FINEST.seat ? 'cannot say' : 'pass',
     says: {
       fail: `${says}: the part does not sit flat${sayRival(rival)}.`,
       pass: `${says}: no tilted seat is seen${coarserThan(u95, limits.seat.value)}.`,

@@ -4,12 +4,9 @@ import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
 import { coarserThan, sayRival } from './outline/say-suspect.ts';
-import { suspectsOf } from './outline/suspects.ts';
+import { FINEST, suspectsOf } from './outline/suspects.ts';
 import type { Subject } from './subject.ts';
 import { percent, sideName } from './words.ts';
-
-/** Where the gate hides more than this nothing is said. */
-const FINEST = 0.06;
 
 /**
  * Measure: the share by which the shortest side falls short of the other side of its axis, with a seat as flat as that of a
@@ -25,7 +22,7 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
   const suspects = suspectsOf(subject, { ...limits, shortRange: limit });
   if (suspects === null) return null;
   const [worst] = (['x', 'y'] as const)
-    .filter((axis) => !subject.pinned.some((one) => one.axis === axis))
+    .filter((axis) => isReported || !subject.pinned.some((one) => one.axis === axis))
     .map((axis) => ({ axis, ...suspects[axis] }))
     .toSorted((a, b) => Number(b.isFault) - Number(a.isFault) || b.value - a.value);
   if (worst === undefined) return null;
@@ -41,7 +38,7 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
     u95,
     limit,
     severity: isSecond ? 'caution' : 'fault',
-    decision: worst.isFault ? 'fail' : u95 > FINEST ? 'cannot say' : 'pass',
+    decision: worst.isFault ? 'fail' : u95 > FINEST.side ? 'cannot say' : 'pass',
     says: {
       fail: `${says}: its range is short there${sayRival(rival)}.`,
       pass: `The ${subject.stick} stick reaches as far on all sides to within ${percent(value)} ± ${percent(u95)}${coarserThan(u95, limit.value)}.`,

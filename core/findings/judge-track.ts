@@ -111,7 +111,10 @@ export function judgeTrack(
   const verdicts = STICKS.flatMap((stick) => {
     const why = notSurveyed(track, stick, measures.sticks);
     if (measures.sticks[stick] === undefined && why === null) return [];
-    const judged = verdictOf(findings.filter((one) => one.stick === stick));
+    const judged = verdictOf(
+      findings.filter((one) => one.stick === stick),
+      measures.log.domain,
+    );
     // A fault that stands whatever is missing decides all the same.
     const said = why === null || judged.verdict !== 'undecided' ? judged : { verdict: 'not surveyed' as const, why };
     return [[stick, said] as const];

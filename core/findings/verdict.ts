@@ -1,5 +1,6 @@
 /** What to do with a stick, in one word, with one sentence why. */
 import { causesOf } from './rank-findings.ts';
+import type { Domain } from '../pad/stick.ts';
 import { findingIds, type Finding, type FindingId, type Verdict } from './finding.ts';
 
 export interface VerdictWhy {
@@ -65,7 +66,7 @@ const NEEDED = findingIds.filter((id) => PARTS[id].needed);
  * A stick is kept where every needed finding passes, or where it lies within its limit by its value and only the uncertainty
  * reaches beyond: simple acceptance (JCGM 106:2012, 8.2), with the uncertainty said.
  */
-export function verdictOf(findings: readonly Finding[]): VerdictWhy {
+export function verdictOf(findings: readonly Finding[], domain: Domain = 'sensor'): VerdictWhy {
   const failed = findings.filter(
     (one) => one.decision === 'fail' && askOf(one) !== 'decides nothing' && causesOf(one, findings).length === 0,
   );
@@ -80,7 +81,10 @@ export function verdictOf(findings: readonly Finding[]): VerdictWhy {
     return { verdict: ask, why: worst.says };
   if (missing !== undefined)
     return { verdict: 'undecided', why: worst === undefined ? missing.says : `${worst.says} ${missing.says}` };
-  const open = NEEDED.filter((id) => !isAccepted(findings.find((one) => one.id === id)) && takenUp?.id !== id);
+  const hidden = domain === 'reported' ? HIDDEN_BY_PAD.filter((id) => !findings.some((one) => one.id === id)) : [];
+  const open = NEEDED.filter(
+    (id) => !isAccepted(findings.find((one) => one.id === id)) && takenUp?.id !== id && !hidden.includes(id),
+  );
   const told = findings.find((one) => open.includes(one.id));
   if (told !== undefined) return { verdict: 'undecided', why: told.says };
   if (open.length > 0)
@@ -88,7 +92,19 @@ export function verdictOf(findings: readonly Finding[]): VerdictWhy {
       verdict: 'undecided',
       why: `Nothing in this log says whether it has ${open.map((id) => id.replaceAll('-', ' ')).join(', ')}; record rest and rim.`,
     };
-  return { verdict: 'keep', why: [sayKept(takenUp), sayUnresolved(findings)].filter((one) => one !== '').join(' ') };
+  return {
+    verdict: 'keep',
+    why: [sayKept(takenUp), sayHidden(hidden), sayUnresolved(findings)].filter((one) => one !== '').join(' '),
+  };
+}
+
+/** Told by the outline of the gate, which a pad cuts off where it reports no more than full output. */
+const HIDDEN_BY_PAD: readonly FindingId[] = ['seat-not-flat', 'skewed-part', 'short-range'];
+
+function sayHidden(hidden: readonly FindingId[]): string {
+  if (hidden.length === 0) return '';
+  const names = hidden.map((id) => id.replaceAll('-', ' ')).join(', ');
+  return `The pad reports no more than full output, so that nothing can be told of: ${names}.`;
 }
 
 /** A part that reads off its middle is no reason to write again where the numbers that are stored fit it. */

@@ -2,7 +2,7 @@
 import type { StickTrack } from '../capture/evidence/track.ts';
 import type { Stretch } from '../capture/evidence/unbroken-stretches.ts';
 import { evenInterval } from './even-timing.ts';
-import { cleanSeries, makeSeries, type AxisSeries } from './axis-series.ts';
+import { cleanSeries, makeSeries, type AxisSeries, type CleanSeries } from './axis-series.ts';
 import { backwardsShare } from './backwards-share.ts';
 import { missingCounts } from './missing-counts.ts';
 import { movingReadings } from './moving-readings.ts';
@@ -16,6 +16,9 @@ const LEAST_SIDE = 0.15;
 /** A stick moves where it goes so many steps and so many σ of its noise within 100 ms. */
 const MOVING_STEPS = 2;
 const MOVING_NOISES = 4;
+/** What is left out at either end of a sweep: readings, and microseconds. */
+const ENDS = 4;
+const ENDS_US = 60_000;
 /** Places of jumps that are listed. */
 const MOST_JUMPS = 100;
 
@@ -52,7 +55,7 @@ export function axisTravel(
     jumps: isEven ? jumpsAt.length : null,
     jumpsAt: jumpsAt.slice(0, MOST_JUMPS),
     backwards: backwardsShare(mediansOf(stretches, series, sweeps), noise, step),
-    unsteady: unsteadyCounts(series, min, max, step),
+    unsteady: unsteadyCounts(withinSweeps(stretches, series, sweeps), min, max, step),
     step,
   };
 }
@@ -77,5 +80,31 @@ function mediansOf(
     const index = stretches.findIndex((stretch) => stretch.from <= from && to <= stretch.to);
     const { from: begin } = stretches[index] ?? { from: 0 };
     return series[index]?.middle.subarray(from - begin, to - begin) ?? [];
+  });
+}
+
+/**
+ * Where there are sweeps only they are slow, and not their ends: a hand that sets off or stops within few reports changes the step from
+ * reading to reading as an unsteady track does.
+ */
+function withinSweeps(
+  stretches: readonly Stretch[],
+  series: readonly CleanSeries[],
+  sweeps: readonly Stretch[],
+): readonly CleanSeries[] {
+  if (sweeps.length === 0) return series;
+  return series.map((one, i) => {
+    const { from = 0, to = 0 } = stretches[i] ?? {};
+    const slow = new Uint8Array(one.slow.length);
+    for (const sweep of sweeps) {
+      if (sweep.from < from || sweep.to > to) continue;
+      const [begin, end] = [sweep.from - from, sweep.to - from];
+      for (let k = begin + ENDS; k < end - ENDS; k += 1) {
+        const isEnd =
+          (one.t[k] ?? 0) - (one.t[begin] ?? 0) < ENDS_US || (one.t[end - 1] ?? 0) - (one.t[k] ?? 0) < ENDS_US;
+        slow[k] = isEnd ? 0 : (one.slow[k] ?? 0);
+      }
+    }
+    return { ...one, slow };
   });
 }

@@ -21,7 +21,7 @@ export interface OutlineFit {
 /** Standard deviation of the cosine and of the sine of each wave of a moulded gate, a share of its radius: common practice. */
 export const WAVE_SIGMA = 0.003;
 /** Wide: it only holds the unknown where the waves would hide it. */
-const BEND_SIGMA = 0.3;
+const BEND_SIGMA = 0.1;
 const ROUNDING_SIGMA = 0.3;
 /** σ of a rim point where shapes are compared. */
 const COMPARE_SIGMA = 0.002;

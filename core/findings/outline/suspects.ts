@@ -19,6 +19,8 @@ export interface Suspected {
 export type Suspects = Readonly<Record<Suspect, Suspected>>;
 
 const COVERAGE = 2;
+/** What hides more than this of a seat (0.6°) or of a side allows no judgement: a gate seen in a few directions only. */
+export const FINEST = { seat: 0.025, side: 0.05 } as const;
 /** With odds beyond these the less likely of two suspects is not named. */
 const SURE = 20;
 
@@ -28,11 +30,14 @@ const SURE = 20;
  * without an outline about a rest whose uncertainty is known.
  */
 export function suspectsOf(subject: Subject, limits: Limits): Suspects | null {
-  const { outline, aboutRest, report, half, pinned } = subject;
+  const { outline, aboutRest, report, half, pinned, domain } = subject;
   const { x = null, y = null } = report.rest?.u95 ?? {};
   if (outline === null || !aboutRest || x === null || y === null) return null;
   const rest = { x: (x / COVERAGE / half.x) ** 2, y: (y / COVERAGE / half.y) ** 2 };
-  const named = (['seat', 'x', 'y'] as const).filter((one) => !pinned.some(({ axis }) => axis === one));
+  // A side that a sensor clips is judged as clipped; a pad's own limit clips nothing of the part, and its points are left out.
+  const named = (['seat', 'x', 'y'] as const).filter(
+    (one) => domain === 'reported' || !pinned.some(({ axis }) => axis === one),
+  );
   const limitOf = (one: Suspect): number => (one === 'seat' ? limits.seat.value : limits.shortRange.value);
   const look = (one: Suspect, suspected: readonly Suspect[]): Looked | null => {
     const estimate = weigh(outline, rest, suspected);
@@ -68,7 +73,9 @@ export function suspectsOf(subject: Subject, limits: Limits): Suspects | null {
 type Looked = Pick<Suspected, 'shift' | 'side' | 'value' | 'u95'> & { readonly estimate: Estimate };
 
 function isBeyond(looked: Looked | null, limit: number): boolean {
-  return looked !== null && looked.value - looked.u95 > limit;
+  return (
+    looked !== null && looked.u95 <= FINEST[looked.side === 0 ? 'seat' : 'side'] && looked.value - looked.u95 > limit
+  );
 }
 
 function rivalOf(is: Suspect, logOdds: number): NonNullable<Suspected['rival']> {

@@ -11,9 +11,9 @@ const SEAT_MOST = 0.33;
 const SKEW = 1;
 const TURNED = 1;
 const ANGLES_MOST = 2.5;
-/** Gain of a side against the other: ±1.5 % of the data sheet is the limit. */
-const GAIN = 0.0075;
-const GAIN_MOST = 0.015;
+/** Gain of a side against the other, where the maker sorts: a data sheet's limit of ±1.5 % is where a short side begins. */
+const GAIN = 0.003;
+const GAIN_MOST = 0.006;
 /** Middle of the spring, degrees, and of the sensors' voltage, share of the half travel. */
 const SPRING = 0.08;
 const SPRING_MOST = 0.2;
