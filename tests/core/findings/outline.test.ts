@@ -73,7 +73,8 @@ describe('the outline of a gate', () => {
   it('knows the first wave of the rim to what is left over, but not what a wave of the gate can pretend', () => {
     const noisy = (sigma: number) => {
       const random = createRandom(3);
-      return fitOutline(rim(() => 1 + sigma * random.normal()))!;
+      const radii = Array.from({ length: 72 }, () => 1 + sigma * random.normal());
+      return fitOutline(rim((angle) => radii[angle / 5]!))!;
     };
     const side = { xPlus: 1 / 1000, xMinus: -1 / 1000 };
     const first = { centreX: 1, xPlus: sideWave(1) / 2000, xMinus: -sideWave(1) / 2000 };
