@@ -46,11 +46,12 @@ describe('findSeat', () => {
     expect(likely.says).toMatch(/sit flat, with odds of \d+(\.\d)? to 1 against a short side of x/);
     expect(likely.for).toHaveLength(1);
     expect(likely.against).toContain('A threefold wave of the gate of a few counts is all that tells the two apart.');
-    // A side that is short by 6 %, as far as the waves let tell.
-    const second = find([0, 0, Math.log(0.94), 0], usual)!;
+    // Seen as 2 % of a seat and 3 % of a side: the odds for the side are twelve to one.
+    const v = [-0.02, Math.log(0.97)] as const;
+    const second = find([v[0], 0, v[1], 0], usual)!;
     expect(second).toMatchObject({ decision: 'fail', severity: 'caution' });
     expect(second.says).toMatch(/with odds of 1 to \d+\.\d against a short side of x/);
-    const { centre, centreU } = posterior(usual, REST, { ...SOUND, centre: FAULTY.centre }, [0, Math.log(0.94)]);
+    const { centre, centreU } = posterior(usual, REST, { ...SOUND, centre: FAULTY.centre }, v);
     expect(second.value).toBeCloseTo(Math.abs(centre), 9);
     expect(second.u95).toBeCloseTo(centreU, 9);
   });
