@@ -259,6 +259,12 @@ describe('a part that reads off its middle', () => {
     expect(verdictOf([offCentre, ...others]).verdict).toBe('recalibrate');
   });
 
+  it('is the only thing that they take up', () => {
+    const fits = finding('stale-mapping', 'pass');
+    for (const id of ['seat-not-flat', 'skewed-part', 'uneven-reach'] as const)
+      expect(verdictOf([finding(id, 'fail', { severity: 'caution' }), ...without(id), fits]).verdict).not.toBe('keep');
+  });
+
   it('does not hide another fault, nor what is missing', () => {
     const fits = finding('stale-mapping', 'pass');
     expect(verdictOf([offCentre, finding('overshoot', 'fail'), ...others, fits]).verdict).toBe('replace');
