@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { findShortRange } from '../../../core/findings/find-short-range.ts';
 import { defaultLimits } from '../../../core/findings/limits.ts';
+import type { Outline } from '../../../core/findings/outline/fit-outline.ts';
+import { suspectsOf } from '../../../core/findings/outline/suspects.ts';
 import type { PinnedSide } from '../../../core/findings/pinned-sides.ts';
 import type { Subject } from '../../../core/findings/subject.ts';
 import { HALF, makeSubject } from './make-subject.ts';
@@ -49,6 +51,24 @@ describe('findShortRange', () => {
     expect(passed.decision).toBe('pass');
     expect(passed.value).toBeCloseTo(0.01, 4);
     expect(passed.says).toBe('The left stick reaches as far on all sides to within 1.0 % ± 0.0 %.');
+  });
+
+  it('takes a side that is proven before a larger one that a tilted seat explains', () => {
+    // Along x waves hide which of the two it is, along y nothing does.
+    const v = [-0.12, 0, 0, short(0.03)] as const;
+    const [usual, sharp] = [outlineSeen(v, spreadOf(0.002)), outlineSeen(v, SHARP)];
+    const outline: Outline = {
+      ...usual,
+      variance: ({ centreX = 0, xPlus = 0, centreY = 0, yPlus = 0 }) =>
+        usual.variance({ centreX, xPlus }) + sharp.variance({ centreY, yPlus }),
+    };
+    const subject = makeSubject({ report: { rest: known }, subject: { outline } });
+    const { x, y } = suspectsOf(subject, defaultLimits)!;
+    expect([x.isFault, y.isFault]).toEqual([false, true]);
+    expect(x.value).toBeGreaterThan(0.2);
+    const found = findShortRange(subject, defaultLimits)!;
+    expect(found.says).toContain('3.0 % ± 0.0 % less up than on the other side: its range is short there.');
+    expect(found.decision).toBe('fail');
   });
 
   it('leaves an axis that a sensor clips to that, and is absent where both are', () => {
