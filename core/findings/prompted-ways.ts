@@ -160,11 +160,15 @@ function pushesIn(readings: StickTrack, rest: Pair, startUs: number, endUs: numb
   }
   const floor = Math.max(LEAST_PUSH, PUSH_SHARE * places.reduce((largest, { size }) => Math.max(largest, size), 0));
   const stretches: Place[][] = [];
+  let wasOut = false;
   for (const place of places) {
     const last = stretches.at(-1);
-    const since = place.t - (last?.at(-1)?.t ?? Number.NEGATIVE_INFINITY);
-    if (last !== undefined && since <= SHORTEST_US && place.size >= OVER_SHARE * floor) last.push(place);
+    // A pad that reports only changes is silent while the stick stands out; only readings that fall back part two pushes.
+    const isBriefly = place.t - (last?.at(-1)?.t ?? Number.NEGATIVE_INFINITY) <= SHORTEST_US;
+    const isOut: boolean = place.size >= OVER_SHARE * floor && (wasOut || isBriefly || place.size >= floor);
+    if (isOut && last !== undefined && (wasOut || isBriefly)) last.push(place);
     else if (place.size >= floor) stretches.push([place]);
+    wasOut = isOut && stretches.at(-1)?.at(-1) === place;
   }
   return stretches.flatMap((stretch) => {
     const isBefore = stretch[0] === places[0];
