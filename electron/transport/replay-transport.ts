@@ -6,7 +6,7 @@ import type { PadIdentity } from '../../core/pad/identity.ts';
 import { readHex } from '../../core/hid/hex.ts';
 import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import type { Clock } from '../bench/time/clock.ts';
-import { readLogHeader, readLogPieces, type LogPiece, type ReplayEntry } from '../store/log-entries.ts';
+import { readLogHeader, readLogPieces, type LogPiece, type LogEntry } from '../store/log-entries.ts';
 import type { Transport, TransportListener } from '../bench/pads/transport.ts';
 
 /** How many times as fast as it was recorded; `unpaced` waits for nothing. */
@@ -94,7 +94,7 @@ export class ReplayTransport implements Transport {
   }
 
   /** Until the next entry is due, for a few milliseconds at least; unpaced for one turn of the event loop. */
-  async #pause(next: ReplayEntry | undefined, dueBy: number | null, stop: AbortSignal): Promise<void> {
+  async #pause(next: LogEntry | undefined, dueBy: number | null, stop: AbortSignal): Promise<void> {
     if (next === undefined || stop.aborted) return;
     if (dueBy === null || this.#pace === 'unpaced') {
       await nextTurn();
@@ -115,7 +115,7 @@ export class ReplayTransport implements Transport {
 
 /** Tells the entries that are due, or so many without a pace; answers with the index of the first that was not. */
 function tellUntil(
-  entries: readonly ReplayEntry[],
+  entries: readonly LogEntry[],
   from: number,
   dueBy: number | null,
   began: number,
