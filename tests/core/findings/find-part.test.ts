@@ -84,17 +84,28 @@ describe('swapped and inverted axes', () => {
   };
 
   it('fail by where pushes came out', () => {
-    expect(both({ prompts: 32, astray: 0, wiring: 'as it should be', agreement: 0.99 })).toEqual(['pass', 'pass']);
-    expect(both({ prompts: 32, astray: 0.9, wiring: 'swapped', agreement: 0.99 })).toEqual(['fail', 'pass']);
-    expect(both({ prompts: 32, astray: 0.9, wiring: 'y inverted', agreement: 0.99 })).toEqual(['pass', 'fail']);
-    expect(both({ prompts: 32, astray: 0.9, wiring: 'swapped, x inverted', agreement: 0.99 })).toEqual([
+    expect(both({ prompts: 32, astray: 0, wiring: 'as it should be', agreement: 0.99, turn: 0, turnU95: 1 })).toEqual([
+      'pass',
+      'pass',
+    ]);
+    expect(both({ prompts: 32, astray: 0.9, wiring: 'swapped', agreement: 0.99, turn: 0, turnU95: 1 })).toEqual([
       'fail',
       'pass',
     ]);
+    expect(both({ prompts: 32, astray: 0.9, wiring: 'y inverted', agreement: 0.99, turn: 0, turnU95: 1 })).toEqual([
+      'pass',
+      'fail',
+    ]);
+    expect(
+      both({ prompts: 32, astray: 0.9, wiring: 'swapped, x inverted', agreement: 0.99, turn: 0, turnU95: 1 }),
+    ).toEqual(['fail', 'pass']);
   });
 
   it('cannot be told where the stick went anywhere, and are absent without prompts', () => {
-    expect(both({ prompts: 32, astray: 0.9, wiring: 'swapped', agreement: 0.3 })).toEqual(['cannot say', 'cannot say']);
+    expect(both({ prompts: 32, astray: 0.9, wiring: 'swapped', agreement: 0.3, turn: 0, turnU95: 1 })).toEqual([
+      'cannot say',
+      'cannot say',
+    ]);
     expect(both(null)).toEqual([undefined, undefined]);
   });
 });

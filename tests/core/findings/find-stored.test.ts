@@ -83,7 +83,7 @@ describe('inputs that fail', () => {
   it('fail for a long bounce, a button that never comes up and a trigger that ends early', () => {
     expect(at(inputs([button(1, 0), button(2, 14)]))).toMatchObject({ decision: 'fail', value: 14, stick: null });
     expect(at(inputs([button(1, 0, { released: false })]))?.says).toContain('never came up');
-    const trigger = { min: 0, max: 180, fieldMinimum: 0, fieldMaximum: 255 };
+    const trigger = { min: 0, max: 180, back: 0, fieldMinimum: 0, fieldMaximum: 255 };
     expect(at(inputs([button(1, 0)], { left: trigger }))?.decision).toBe('fail');
   });
 

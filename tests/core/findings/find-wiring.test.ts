@@ -5,7 +5,15 @@ import type { PromptedWays } from '../../../core/findings/prompted-ways.ts';
 import { makeSubject } from './make-subject.ts';
 
 function find(which: typeof findSwapped, wish: Partial<PromptedWays>) {
-  const prompted: PromptedWays = { prompts: 24, astray: 1, wiring: 'swapped', agreement: 0.9, ...wish };
+  const prompted: PromptedWays = {
+    prompts: 24,
+    astray: 1,
+    wiring: 'swapped',
+    agreement: 0.9,
+    turn: 0,
+    turnU95: 1,
+    ...wish,
+  };
   return which(makeSubject({ subject: { prompted } }), defaultLimits)!;
 }
 

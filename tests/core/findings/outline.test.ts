@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { fitOutline, type RimPoint } from '../../../core/findings/outline/fit-outline.ts';
 import { invertSymmetric } from '../../../core/findings/outline/solve-normal.ts';
+import { createRandom } from '../../../core/numeric/random.ts';
+import { expectRelative } from '../../support/expect-close.ts';
 import { shiftedGate, shortGate, skewedGate } from './make-subject.ts';
+import { sideWave, spreadOf } from './odd-waves.ts';
 
 function rim(radius: (degrees: number) => number, angles = Array.from({ length: 72 }, (_, i) => 5 * i)): RimPoint[] {
   return angles.map((angle) => {
@@ -67,10 +70,22 @@ describe('the outline of a gate', () => {
     expect(fitOutline(rim(() => 1).map((one) => ({ ...one, dx: 1000, dy: 0 })))).toBeNull();
   });
 
-  it('has an uncertainty that grows with what is left over', () => {
-    const noisy = (size: number) => fitOutline(rim((angle) => 1 + size * Math.sin(angle * 12.9898) ** 3))!;
-    const small = noisy(0.001).variance({ xPlus: 1 });
-    expect(noisy(0.004).variance({ xPlus: 1 }) / small).toBeCloseTo(16, 0);
+  it('knows the first wave of the rim to what is left over, but not what a wave of the gate can pretend', () => {
+    const noisy = (sigma: number) => {
+      const random = createRandom(3);
+      const radii = Array.from({ length: 72 }, () => 1 + sigma * random.normal());
+      return fitOutline(rim((angle) => radii[angle / 5]!))!;
+    };
+    const side = { xPlus: 1 / 1000, xMinus: -1 / 1000 };
+    const first = { centreX: 1, xPlus: sideWave(1) / 2000, xMinus: -sideWave(1) / 2000 };
+    // σ comes from what 72 points leave over: known to some 10 %, its square to 20 %.
+    expectRelative(noisy(0.004).variance(first), spreadOf(0.004).first, 0.25);
+    expect(noisy(0.0005).variance(first)).toBeLessThan(noisy(0.004).variance(first) / 8);
+    for (const sigma of [0.0005, 0.004]) {
+      expectRelative(noisy(sigma).variance(side), spreadOf(sigma).side, 0.25);
+      // The second wave of a gate, 0.3 %, hides the whole of a lean.
+      expectRelative(noisy(sigma).variance({ lean: 1 }), 0.003 ** 2, 0.08);
+    }
   });
 });
 

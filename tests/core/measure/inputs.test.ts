@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { measureInputs } from '../../../core/measure/inputs.ts';
+import type { FieldSource } from '../../../core/pad/layout.ts';
 import { makeTrack } from '../../support/make-track.ts';
 import { SimulatedBench, soundBut } from '../../support/simulated-bench.ts';
 
@@ -76,8 +77,30 @@ describe('measureInputs', () => {
       bench.wait(0.1);
     });
     expect(inputs.hat).toEqual([0, 90, 270]);
-    expect(inputs.triggers.left).toEqual({ min: 0, max: 204, fieldMinimum: 0, fieldMaximum: 255 });
+    expect(inputs.triggers.left).toEqual({ min: 0, max: 204, back: 0, fieldMinimum: 0, fieldMaximum: 255 });
     expect(inputs.triggers.right).toMatchObject({ min: 0, max: 0 });
+  });
+
+  it('takes for where a trigger came back to the least value after the farthest', () => {
+    const back = (values: readonly number[]) => {
+      const track = makeTrack({ reportTimes: values.map((_, i) => 1000 * i) });
+      const trigger = { t: Float64Array.from(values, (_, i) => 1000 * i), value: Float64Array.from(values) };
+      const control = { logicalMinimum: 0, logicalMaximum: 255 } as FieldSource['control'];
+      const triggers = { left: { control } as FieldSource };
+      return measureInputs({
+        ...track,
+        layout: { ...track.layout, triggers },
+        inputs: { buttons: [], hat: null, triggers: { left: trigger } },
+      })?.triggers.left;
+    };
+    expect(back([0, 100, 255, 60, 40, 55])).toMatchObject({ min: 0, max: 255, back: 40 });
+    // Let go, then pulled farther and held.
+    expect(back([0, 200, 0, 255, 240])).toMatchObject({ min: 0, max: 255, back: 240 });
+    // The same farthest value once more is no new one.
+    expect(back([0, 255, 3, 255])).toMatchObject({ max: 255, back: 3 });
+    expect(back([7])).toMatchObject({ min: 7, max: 7, back: 7 });
+    expect(back([Number.NaN, 9, 5])).toMatchObject({ min: 5, max: 9, back: 5 });
+    expect(back([Number.NaN])).toBeUndefined();
   });
 
   it('is null for a log without readings', () => {

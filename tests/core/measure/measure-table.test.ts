@@ -124,7 +124,7 @@ describe('measureTable of a log with every capture', () => {
         { usage: 3, pressed: false, released: false, bounceMs: null },
       ],
       hat: [0, 90],
-      triggers: { left: { min: 0, max: 204, fieldMinimum: 0, fieldMaximum: 255 } },
+      triggers: { left: { min: 0, max: 204, back: 0, fieldMinimum: 0, fieldMaximum: 255 } },
       clicks: {},
     },
   };
