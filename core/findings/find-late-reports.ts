@@ -5,8 +5,6 @@ import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
 
 const LEAST_REPORTS = 1000;
-/** A pad that reports only changes repeats itself seldom. */
-const MOST_REPEATED = 0.02;
 
 /**
  * Measure: the 99 % quantile of the intervals as received, in median intervals. Nothing to judge in a pad that reports only
@@ -16,7 +14,7 @@ export function findLateReports(log: LogMeasure, limits: Limits): Finding | null
   const { interval, reports } = log;
   if (interval === null || interval.p50Us <= 0 || reports < LEAST_REPORTS) return null;
   const value = interval.p99Us / interval.p50Us;
-  const onChange = log.duplicates <= MOST_REPEATED * reports && value > limits.late.value;
+  const onChange = log.duplicates === 0 && value > limits.late.value;
   const says = `One report in a hundred comes ${(interval.p99Us / 1000).toFixed(1)} ms or more after the one before, ${value.toFixed(1)} times the usual interval`;
   return makeFinding({
     id: 'late-reports',
@@ -37,6 +35,5 @@ export function findLateReports(log: LogMeasure, limits: Limits): Finding | null
     against: ['Times are as received here: a busy computer stamps late.'],
     causes: ['A weak radio link or a hub in between', 'A computer that is busy'],
     next: 'Use a cable straight to the computer, close other programs and record it again.',
-    unsure: 'Use a cable straight to the computer, close other programs and record it again.',
   });
 }
