@@ -13,9 +13,9 @@ const APART = 6;
 const COVERAGE = 2;
 
 /** Measure: the distance of the two places in shares of the half travel (see `twoPlaces`). Passes where the rests make one cloud. */
-export function findTwoRests({ report, half, stick, rests }: Subject, limits: Limits): Finding | null {
+export function findTwoRests({ report, half, stick, rests, fields }: Subject, limits: Limits): Finding | null {
   if (report.rest === null || rests.length < limits.releases.value) return null;
-  const scaled = rests.map(({ x, y }) => ({ x: x / half.x, y: y / half.y }));
+  const scaled = rests.map(({ x, y }) => ({ x: (fields.x.up * x) / half.x, y: (fields.y.up * y) / half.y }));
   const found = twoPlaces(scaled);
   if (found === null) return null;
   const { x, y, sigma, fewer } = found;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findInputs } from '../../../core/findings/find-inputs.ts';
 import { defaultLimits } from '../../../core/findings/limits.ts';
-import type { ButtonMeasure, InputsMeasure } from '../../../core/measure/inputs-measure.ts';
+import type { ButtonMeasure, InputsMeasure, TriggerMeasure } from '../../../core/measure/inputs-measure.ts';
 
 const button = (usage: number, bounceMs: number | null, wish: Partial<ButtonMeasure> = {}): ButtonMeasure => ({
   usage,
@@ -50,5 +50,42 @@ describe('findInputs', () => {
       findInputs({ buttons: [button(1, 0)], hat: null, triggers: {}, clicks: {} }, intervalUs, true, defaultLimits)!;
     expect(says(4999).decision).toBe('pass');
     expect(says(5000).says).toContain('reports come 5.0 ms apart');
+  });
+
+  const trigger = (wish: Partial<TriggerMeasure>): TriggerMeasure => ({
+    min: 100,
+    max: 1100,
+    back: 100,
+    fieldMinimum: 100,
+    fieldMaximum: 1100,
+    ...wish,
+  });
+
+  it('fails a trigger that was pulled and hangs beyond a tenth of its field, in a capture alone', () => {
+    const hanging = (wish: Partial<TriggerMeasure>, captured = true) =>
+      find([button(1, 0)], { right: trigger(wish) }, captured)!;
+    expect([200, 201].map((back) => hanging({ back }).decision)).toEqual(['pass', 'fail']);
+    expect(hanging({ back: 201 }).for).toEqual(['The right trigger came back to 201 only, of 100 when it is let go.']);
+    expect(hanging({ back: 201 }).says).toBe('The right trigger came back to 201 only, of 100 when it is let go.');
+    expect(hanging({ back: 201 }).causes[0]).toBe('Dirt, a tired spring or a shell that pinches the trigger');
+    expect(hanging({ back: 201 }, false).decision).toBe('pass');
+    // Hardly touched: it was not pulled.
+    expect(hanging({ max: 399, back: 390 }).decision).toBe('pass');
+    expect(hanging({ max: 1000, back: 900 }).for).toHaveLength(1);
+    expect(hanging({ max: 900, back: 900 }).for).toHaveLength(2);
+  });
+
+  it('cannot say of a trigger that never moved in a capture, and names it', () => {
+    const still = { left: trigger({ max: 149, back: 100 }) };
+    const found = find([button(1, 0)], still)!;
+    expect(found).toMatchObject({ decision: 'cannot say', severity: 'note' });
+    expect(found.says).toBe('The left trigger never moved: it was not pulled, or its reading is dead.');
+    expect(found.next).toBe('Press it once more, slowly, and record the inputs again.');
+    expect(find([button(1, 0)], { left: trigger({ max: 150 }) })?.decision).toBe('pass');
+    expect(find([button(1, 0)], still, false)?.decision).toBe('pass');
+    const both = { ...still, right: trigger({ min: 150, max: 160, back: 155 }) };
+    expect(find([button(1, 0)], both)?.says).toContain('The left and the right trigger never moved');
+    // One that hangs fails all the same.
+    expect(find([button(1, 0)], { ...still, right: trigger({ back: 700 }) })?.decision).toBe('fail');
   });
 });

@@ -52,4 +52,17 @@ describe('findLooseReturn', () => {
     };
     expect([against(false), against(true), against(null)]).toEqual([1, 0, 0]);
   });
+
+  it('cannot say where the pad reports one and the same count after every release', () => {
+    const still = (domain: 'sensor' | 'reported', value = 0) =>
+      findLooseReturn(makeSubject({ scatter: radius(value), subject: { domain } }), defaultLimits)!;
+    const hidden = still('reported');
+    expect(hidden).toMatchObject({ decision: 'cannot say', value: 0, severity: 'note' });
+    expect(hidden.says).toContain('After 24 releases the pad reports the left stick at one and the same count');
+    // Half a step of either axis stands for the scatter.
+    expect(hidden.u95).toBeCloseTo((1.96 * Math.SQRT2) / 2 / HALF / Math.sqrt(92), 12);
+    expect(still('sensor').decision).toBe('pass');
+    expect(still('reported', 0.001).decision).toBe('pass');
+    expect(still('reported', 0.03).decision).toBe('fail');
+  });
 });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { findNoisyJoint } from '../../../core/findings/find-noisy-joint.ts';
 import { defaultLimits } from '../../../core/findings/limits.ts';
-import { HALF, makeSubject } from './make-subject.ts';
+import type { AxisTravel } from '../../../core/measure/travel-measure.ts';
+import { HALF, makeSubject, makeTravel, soundTravel } from './make-subject.ts';
 
 function find(x: number | null, y: number | null, below = { x: false, y: false }) {
   const rest = { ...makeSubject().report.rest!, noise: { x, y }, noiseBelowStep: below };
@@ -52,5 +53,20 @@ describe('findNoisyJoint', () => {
     const found = find(3, 3, { x: true, y: false })!;
     expect(found.u95).toBeCloseTo(Math.hypot(0.05 * 3, 2 / Math.sqrt(12)) / HALF, 12);
     expect(found.for).toEqual([]);
+  });
+
+  it('blames the supply for two restless axes, but not where the track itself is unsteady', () => {
+    const against = (unsteady: AxisTravel['unsteady'], x = 3, y = 4) => {
+      const rest = { ...makeSubject().report.rest!, noise: { x, y } };
+      const travel = makeTravel({ y: { ...soundTravel, unsteady } });
+      return findNoisyJoint(makeSubject({ report: { rest, travel } }), defaultLimits)?.against;
+    };
+    const supply = ['Both axes are restless: look at the supply and the cable first.'];
+    expect(against([])).toEqual(supply);
+    expect(against(null)).toEqual(supply);
+    expect(against([{ from: 2000, to: 2050, times: 6 }])).toEqual([]);
+    // 2.4 counts are within the limit of 2.5.
+    expect(against([], 2.4, 4)).toEqual([]);
+    expect(find(3, 4)?.against).toEqual(supply);
   });
 });

@@ -244,3 +244,109 @@ describe('the verdict', () => {
     expect(verdictOf([...allPass, finding('mapping-of-another-pad', 'fail')]).verdict).toBe('undecided');
   });
 });
+
+describe('a part that reads off its middle', () => {
+  const offCentre = finding('off-centre-part', 'fail', { severity: 'caution', says: 'It rests 5 % off.' });
+  const others = without('off-centre-part');
+
+  it('is kept where the stored numbers take that up, and only where they are known to', () => {
+    const stored = (decision: Decision) => verdictOf([offCentre, ...others, finding('stale-mapping', decision)]);
+    expect(stored('pass')).toEqual({
+      verdict: 'keep',
+      why: 'It rests 5 % off, and the stored numbers take that up.',
+    });
+    expect(stored('cannot say').verdict).toBe('recalibrate');
+    expect(verdictOf([offCentre, ...others]).verdict).toBe('recalibrate');
+  });
+
+  it('does not hide another fault, nor what is missing', () => {
+    const fits = finding('stale-mapping', 'pass');
+    expect(verdictOf([offCentre, finding('overshoot', 'fail'), ...others, fits]).verdict).toBe('replace');
+    const thin = finding('rim-not-covered', 'cannot say', { severity: 'caution', says: 'No rim.' });
+    expect(verdictOf([offCentre, thin, ...others, fits])).toEqual({ verdict: 'undecided', why: 'No rim.' });
+    // Where the numbers do not take it up, both are said.
+    expect(verdictOf([offCentre, thin, ...others])).toEqual({
+      verdict: 'undecided',
+      why: 'It rests 5 % off. No rim.',
+    });
+  });
+});
+
+describe('simple acceptance', () => {
+  const open = (id: FindingId, value: number | null, wish: Partial<Finding> = {}) =>
+    finding(id, 'cannot say', { value, u95: 0.0123, limit: 1, unit: 'share', ...wish });
+  const judged = (one: Finding) => verdictOf([one, ...without(one.id)]);
+
+  it('keeps a stick that lies within its limit by its value, and says how fine could be told', () => {
+    expect(judged(open('skewed-part', 1, { unit: 'degrees', u95: 0.74 }))).toEqual({
+      verdict: 'keep',
+      why: 'Everything that was measured stays within its limits. Finer than this cannot be told: skewed part ± 0.7°.',
+    });
+    expect(judged(open('loose-return', 0.9)).why).toContain('Finer than this cannot be told: loose return ± 1.2 %.');
+    const both = [open('loose-return', 0.9), open('seat-not-flat', 0.5, { u95: 0.02 })];
+    expect(verdictOf([...both, ...without('loose-return').filter(({ id }) => id !== 'seat-not-flat')]).why).toContain(
+      'loose return ± 1.2 %, seat not flat ± 2.0 %.',
+    );
+  });
+
+  it('does not keep one beyond it, or of which value, uncertainty or limit are not known', () => {
+    for (const one of [
+      open('skewed-part', 1.001),
+      open('skewed-part', null),
+      open('skewed-part', 0.5, { u95: null }),
+      open('skewed-part', 0.5, { limit: null }),
+    ])
+      expect(judged(one)).toEqual({ verdict: 'undecided', why: one.says });
+  });
+});
+
+describe('a pad that cuts the gate off', () => {
+  const told = allPass.filter(({ id }) => id === 'off-centre-part' || id === 'loose-return');
+
+  it('is kept by what it lets be told, and says what it hides', () => {
+    expect(verdictOf(told, 'reported')).toEqual({
+      verdict: 'keep',
+      why: 'Everything that was measured stays within its limits. The pad reports no more than full output, so that nothing can be told of: seat not flat, skewed part, short range.',
+    });
+    expect(verdictOf(told, 'sensor').verdict).toBe('undecided');
+    expect(verdictOf(told).verdict).toBe('undecided');
+  });
+
+  it('hides nothing that was judged, and not the return', () => {
+    const open = finding('skewed-part', 'cannot say');
+    expect(verdictOf([...told, open], 'reported')).toEqual({ verdict: 'undecided', why: open.says });
+    expect(verdictOf([...told, finding('skewed-part', 'pass')], 'reported').why).toContain(
+      'told of: seat not flat, short range.',
+    );
+    expect(verdictOf(told.slice(0, 1), 'reported').why).toContain('whether it has loose return');
+  });
+
+  it('with a rim that was not covered says so, even of a part that is off centre', () => {
+    const missing = finding('rim-not-covered', 'cannot say', { severity: 'caution', says: 'The gate is not covered.' });
+    const off = finding('off-centre-part', 'fail', { severity: 'caution', says: 'It is off centre.' });
+    expect(verdictOf([missing, ...told], 'reported')).toEqual({ verdict: 'undecided', why: missing.says });
+    expect(verdictOf([off, missing, ...told.slice(1)], 'reported')).toEqual({
+      verdict: 'undecided',
+      why: 'It is off centre. The gate is not covered.',
+    });
+    const fault = { ...off, severity: 'fault' } as const;
+    expect(verdictOf([fault, missing, ...told.slice(1)], 'reported').verdict).toBe('recalibrate');
+  });
+});
+
+describe('rivals for one outline', () => {
+  it('do not cause each other unless one is a caution, the less likely of the two', () => {
+    const seat = finding('seat-not-flat', 'fail');
+    const side = finding('short-range', 'fail');
+    expect(causesOf(seat, [seat, side])).toEqual([]);
+    expect(causesOf(side, [seat, side])).toEqual([]);
+    const second = { ...side, severity: 'caution' } as const;
+    expect(causesOf(second, [seat, second])).toEqual([seat]);
+    expect(causesOf(seat, [seat, second])).toEqual([]);
+    // The likelier one leads, however much farther beyond its limit the other is.
+    expect(rankFindings([{ ...second, value: 90 }, seat]).map(({ id }) => id)).toEqual([
+      'seat-not-flat',
+      'short-range',
+    ]);
+  });
+});

@@ -43,7 +43,10 @@ describe('releases that lie apart', () => {
 
   it('leave the others in their order, and all where none is apart', () => {
     const dwells = dwellsAt(alongX(200, ...twelve));
-    expect(partOdd(dwells, sensorFields)).toEqual({ together: dwells.slice(1), odd: [{ number: 1, dwell: dwells[0] }] });
+    expect(partOdd(dwells, sensorFields)).toEqual({
+      together: dwells.slice(1),
+      odd: [{ number: 1, dwell: dwells[0] }],
+    });
     const sound = dwellsAt(alongX(...twelve));
     expect(partOdd(sound, sensorFields)).toEqual({ together: sound, odd: [] });
   });

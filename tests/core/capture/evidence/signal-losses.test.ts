@@ -33,8 +33,7 @@ function changed(track: StickTrack, from: number, places: readonly Pair[]): Stic
   return { ...track, x, y };
 }
 
-const away = (counts: number, length: number): Pair[] =>
-  Array<Pair>(length).fill({ x: right.x - counts, y: right.y });
+const away = (counts: number, length: number): Pair[] => Array<Pair>(length).fill({ x: right.x - counts, y: right.y });
 const spans = (track: StickTrack): number[][] => findSignalLosses(track).map(({ from, to }) => [from, to]);
 
 describe('where the signal leaves the stick', () => {
@@ -110,22 +109,26 @@ describe('where the signal leaves the stick', () => {
       damping: fc.double({ min: 0.6, max: 1, noNaN: true }),
     });
     fc.assert(
-      fc.property(fc.array(tilt, { minLength: 2, maxLength: 8 }), fc.constantFrom(1000, 4000, 8000), (tilts, stepUs) => {
-        const round = (s: number): Pair => ({
-          x: Math.round(2048 + HALF * Math.cos(Math.PI * s)),
-          y: Math.round(2048 + HALF * Math.sin(Math.PI * s)),
-        });
-        const story = new StickStory(stepUs).move(4, round).hold(1, { x: 2048, y: 2048 });
-        for (const { angle, push, hold, omega, damping } of tilts) {
-          const at = (share: number): Pair => ({
-            x: Math.round(2048 + HALF * share * Math.cos(angle)),
-            y: Math.round(2048 + HALF * share * Math.sin(angle)),
+      fc.property(
+        fc.array(tilt, { minLength: 2, maxLength: 8 }),
+        fc.constantFrom(1000, 4000, 8000),
+        (tilts, stepUs) => {
+          const round = (s: number): Pair => ({
+            x: Math.round(2048 + HALF * Math.cos(Math.PI * s)),
+            y: Math.round(2048 + HALF * Math.sin(Math.PI * s)),
           });
-          story.move(push / 1000, (s) => at((s * 1000) / push)).hold(hold / 1000, at(1));
-          story.move(0.4, (s) => at(Math.exp(-damping * omega * s) * Math.cos(omega * s))).hold(0.2, at(0));
-        }
-        expect(spans(readings(story))).toEqual([]);
-      }),
+          const story = new StickStory(stepUs).move(4, round).hold(1, { x: 2048, y: 2048 });
+          for (const { angle, push, hold, omega, damping } of tilts) {
+            const at = (share: number): Pair => ({
+              x: Math.round(2048 + HALF * share * Math.cos(angle)),
+              y: Math.round(2048 + HALF * share * Math.sin(angle)),
+            });
+            story.move(push / 1000, (s) => at((s * 1000) / push)).hold(hold / 1000, at(1));
+            story.move(0.4, (s) => at(Math.exp(-damping * omega * s) * Math.cos(omega * s))).hold(0.2, at(0));
+          }
+          expect(spans(readings(story))).toEqual([]);
+        },
+      ),
       { seed: 21, numRuns: 120 },
     );
   });
