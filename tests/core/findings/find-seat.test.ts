@@ -50,7 +50,7 @@ describe('findSeat', () => {
     const v = [-0.02, Math.log(0.97)] as const;
     const second = find([v[0], 0, v[1], 0], usual)!;
     expect(second).toMatchObject({ decision: 'fail', severity: 'caution' });
-    expect(second.says).toMatch(/with odds of 1 to \d+\.\d against a short side of x/);
+    expect(second.says).toMatch(/with odds of 1 to 12 against a short side of x/);
     const { centre, centreU } = posterior(usual, REST, { ...SOUND, centre: FAULTY.centre }, v);
     expect(second.value).toBeCloseTo(Math.abs(centre), 9);
     expect(second.u95).toBeCloseTo(centreU, 9);
