@@ -21,7 +21,7 @@ describe('findDriftingRest', () => {
     expect(found.u95).toBeCloseTo(0.005, 12);
     expect(found).toMatchObject({ limit: 0.02, decision: 'fail', severity: 'caution' });
     expect(found.says).toContain(
-      'Over 100 s the rest of the left stick moves by 5.0 % ± 0.5 % of the half travel down and right',
+      'Over the 100 s of its survey the rest of the left stick moves by 5.0 % ± 0.5 % of the half travel down and right',
     );
   });
 
