@@ -87,7 +87,7 @@ function turnOf(followed: readonly Followed[], wiring: Wiring): Pick<PromptedWay
     const y = yx * asked.x + yy * asked.y;
     return (Math.atan2(x * went.y - y * went.x, x * went.x + y * went.y) * 180) / Math.PI;
   });
-  return { turn: mean(turns), turnU95: (2 * (standardDeviation(turns) ?? 0)) / Math.sqrt(turns.length) };
+  return { turn: mean(turns), turnU95: (2 * standardDeviation(turns)) / Math.sqrt(turns.length) };
 }
 
 function agreementOf(followed: readonly Followed[], wiring: Wiring): number {

@@ -36,11 +36,10 @@ describe('makeFinding', () => {
   });
 
   it('decides by the guard bands where nothing else was decided, and leaves lines out that are none', () => {
-    const { decision: _, ...open } = { ...judged, decision: 'pass' };
-    const found = makeFinding(open);
+    const found = makeFinding(judged);
     expect(found).toMatchObject({ decision: 'fail', for: ['One.'], against: [], limit: 0.05, stick: 'right' });
     expect(found.shows).toEqual({ directions: [], spans: [], counts: [] });
-    expect(makeFinding({ ...open, shows: { directions: [5] } }).shows).toEqual({
+    expect(makeFinding({ ...judged, shows: { directions: [5] } }).shows).toEqual({
       directions: [5],
       spans: [],
       counts: [],

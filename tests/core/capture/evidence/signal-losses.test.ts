@@ -152,7 +152,7 @@ describe('where the signal leaves the stick', () => {
           found.map((loss) => ({ ...loss, startUs: loss.startUs + shift, endUs: loss.endUs + shift })),
         );
         const bare = (other: StickTrack): unknown[] =>
-          findSignalLosses(other).map(({ from, to, size }) => [from, to, expect.closeTo(size, 9)]);
+          findSignalLosses(other).map(({ from, to, size }) => [from, to, expect.closeTo(size, 9) as number]);
         const expected = found.map(({ from, to, size }) => [from, to, size]);
         expect(expected).toEqual(bare({ ...track, x: track.x.map((x) => 4095 - x) }));
         expect(expected).toEqual(bare({ ...track, x: track.y, y: track.x }));

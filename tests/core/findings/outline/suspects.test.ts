@@ -120,8 +120,8 @@ describe('what an outline is suspected of', () => {
     const share = fc.double({ min: -0.12, max: 0.12, noNaN: true });
     const sigma = fc.constantFrom(1e-4, 0.001, 0.004);
     const plain = ({ value, u95, isFault }: { value: number; u95: number; isFault: boolean }) => ({
-      value: expect.closeTo(value, 8),
-      u95: expect.closeTo(u95, 8),
+      value: expect.closeTo(value, 8) as number,
+      u95: expect.closeTo(u95, 8) as number,
       isFault,
     });
     fc.assert(
