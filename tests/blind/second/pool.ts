@@ -27,7 +27,8 @@ export class Pool {
           const wish = wishes[id];
           next += 1;
           if (wish === undefined) {
-            worker.removeAllListeners();
+            worker.removeAllListeners('message');
+            worker.removeAllListeners('error');
             resolve();
           } else worker.postMessage({ id, wish, folder: this.#folder } satisfies Asked);
         };
