@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { defineConfig } from '@playwright/test';
+import { chromium } from './system-packages.js';
 
 const root = path.resolve(import.meta.dirname, '..');
 
@@ -14,13 +15,14 @@ export default defineConfig({
   forbidOnly: process.env['CI'] === 'true',
   // What takes seconds here takes minutes on a busy machine; only what hangs is a failure.
   timeout: 180_000,
-  // A second try tells a busy moment from a fault; `npm test` says loudly how many there were.
+  // A second try tells a fault that comes and goes from one that stays; both count as failed.
   retries: 1,
+  failOnFlakyTests: true,
   expect: { timeout: 30_000, toHaveScreenshot: { animations: 'disabled', maxDiffPixelRatio: 0.001 } },
   use: {
     viewport: { width: 1280, height: 800 },
     launchOptions: {
-      executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+      executablePath: chromium() ?? '/usr/bin/chromium-headless-shell',
       args: [
         '--no-sandbox',
         '--disable-gpu',

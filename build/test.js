@@ -67,11 +67,10 @@ if (buildIfStale() !== 0) {
   console.error('The build failed: nothing else was tried.');
   process.exit(1);
 }
-// One core each: types beside lint.
-await Promise.all([
-  checkStep('types', 'npm', ['run', '-s', 'check']),
-  checkStep('lint, import rules, format, dead code', 'npm', ['run', '-s', 'lint']),
-]);
+// Lint takes as long as all other checks together: one core each, and what is left of it beside the unit tests.
+const lint = checkStep('lint', 'npm', ['run', '-s', 'lint:code']);
+await checkStep('types', 'npm', ['run', '-s', 'check']);
+await checkStep('import rules, format, dead code', 'npm', ['run', '-s', 'lint:house']);
 await testStep(
   'unit tests',
   bin('vitest'),
@@ -90,6 +89,7 @@ await testStep(
     skipped: report.numPendingTests + (report.numTodoTests ?? 0),
   }),
 );
+await lint;
 await testStep(
   'browser tests',
   bin('playwright'),
@@ -97,8 +97,8 @@ await testStep(
   'browser.json',
   (report) => {
     const { expected, flaky, unexpected, skipped } = report.stats;
-    if (flaky > 0) console.log(`== browser tests: ${flaky} NEEDED A SECOND TRY; see which above, and mend them`);
-    return { passed: expected + flaky, failed: unexpected, skipped };
+    if (flaky > 0) console.log(`== browser tests: ${flaky} passed at a second try alone, which counts as failed`);
+    return { passed: expected, failed: unexpected + flaky, skipped };
   },
 );
 writeFileSync(path.join(results, 'summary.json'), JSON.stringify(sum));

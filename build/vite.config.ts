@@ -28,6 +28,8 @@ export default defineConfig({
     },
     main: {
       consumer: 'server',
+      // Read as one file, what only computes takes a third less time to start than as some hundred small ones.
+      resolve: { noExternal: ['zod', 'commander', 'cli-table3', 'crc', 'pure-rand'] },
       build: {
         outDir: out('main'),
         emptyOutDir: true,
@@ -85,6 +87,8 @@ export default defineConfig({
     // A busy machine must not fail a test: nothing here is judged by its speed.
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    // Left to itself it keeps one core for a watcher, which is half of two.
+    maxWorkers: '100%',
     coverage: { provider: 'v8', include: ['core/**', 'shared/**'], reporter: ['text', 'json-summary'] },
   },
 });

@@ -1,5 +1,6 @@
 /** Clipped sensor: it gives no more before the gate stops the stick. */
 import { directionsAbout } from './directions-about.ts';
+import { flatSides, type FlatSide } from './flat-sides.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
@@ -19,6 +20,9 @@ export function findClipped(subject: Subject, limits: Limits): Finding | null {
   const cuts = subject.pinned.map((pinned) => ({ ...pinned, ...cutOff(subject, pinned) }));
   const [worst] = cuts.toSorted((a, b) => b.cut - a.cut);
   const none = `No reading of the ${stick} stick stands at a limit of its sensor before the gate stops it.`;
+  const flat = outline === null || !aboutRest ? [] : flatSides(outline, report.rim.directions);
+  const [flattest] = flat.toSorted((a, b) => b.cut - a.cut);
+  if (flattest !== undefined && flattest.cut > (worst?.cut ?? 0)) return findFlat(subject, limits, flattest);
   if (worst === undefined) {
     const clean = { value: 0, u95: 0, says: { fail: none, pass: none, 'cannot say': none } };
     return makeFinding({ id: 'clipped-sensor', stick, limit: limits.clipped, severity: 'fault', next: '', ...clean });
@@ -66,4 +70,36 @@ function cutOff(
   const reached = side * fields[axis].up * (count - rest);
   const variance = outline.variance({ [name]: 1 / span, [centre]: side });
   return { cut: 1 - reached / full, u95: COVERAGE * Math.sqrt(variance) };
+}
+
+/** The sensor ends behind its noise: no count takes the readings, but the gate comes out straight. */
+function findFlat({ stick, fields, report }: Subject, limits: Limits, flat: FlatSide): Finding {
+  const { axis, side, cut, u95, counts } = flat;
+  const count = Math.round((report.rest?.point[axis] ?? 0) + fields[axis].up * counts);
+  const says = `The gate of the ${stick} stick comes out straight to the ${sideName(axis, side)}, at count ${count}, ${percent(cut)} before it would stop the stick`;
+  return makeFinding({
+    id: 'clipped-sensor',
+    stick,
+    value: cut,
+    u95,
+    limit: limits.clipped,
+    severity: 'fault',
+    says: {
+      fail: `${says}: the sensor is at its limit.`,
+      pass: `${says}, too little to matter.`,
+      'cannot say': `${says}; whether that is too much cannot be told.`,
+    },
+    for: ['The directions beside it lead on beyond that count.'],
+    against: ['A gate with a straight side there, or a chipped one, looks the same.'],
+    causes: [
+      'The magnet is too strong, or too near to its sensor',
+      'The part rests off its middle, so that one side runs out of range',
+      'The supply of the sensor is too low, or the converter at its end',
+    ],
+    next: 'Nothing brings the cut-off part back by calibration: measure the supply of the part, then try another one.',
+    shows: {
+      directions: directionsAbout(axis === 'x' ? 90 - 90 * side : 180 - 90 * side, 25),
+      counts: [{ axis, from: count, to: count }],
+    },
+  });
 }

@@ -9,21 +9,21 @@ import { percent, plusMinus, wayOf } from './words.ts';
 const SIGNIFICANT = 1.5;
 
 /**
- * Measure: the way of the rest over the releases by its linear drift, in shares of the half travel: slope · time between the first and
- * the last. U is that of the slope times the same. Null with too few releases for a slope.
+ * Measure: the way of the rest over the releases by its linear drift, in shares of the half travel: slope · the time
+ * that the survey of the stick took. U is that of the slope times the same. Null with too few releases for a slope.
  */
 export function findDriftingRest(
-  { report, half, stick, restSpanUs, restCaptures }: Subject,
+  { report, half, stick, surveyUs, restCaptures }: Subject,
   limits: Limits,
 ): Finding | null {
   const drift = report.rest?.drift ?? null;
-  if (drift === null || restSpanUs === null || (report.rest?.releases ?? 0) < limits.releases.value) return null;
-  const seconds = restSpanUs / 1e6;
+  if (drift === null || surveyUs === null || (report.rest?.releases ?? 0) < limits.releases.value) return null;
+  const seconds = surveyUs / 1e6;
   const x = (drift.x * seconds) / half.x;
   const y = (drift.y * seconds) / half.y;
   const value = Math.hypot(x, y);
   const u95 = Math.hypot((drift.u95.x * seconds) / half.x, (drift.u95.y * seconds) / half.y);
-  const says = `Over ${seconds.toFixed(0)} s the rest of the ${stick} stick moves by ${plusMinus(percent(value), percent(u95))} of the half travel ${wayOf(x, y)}`;
+  const says = `Over the ${seconds.toFixed(0)} s of its survey the rest of the ${stick} stick moves by ${plusMinus(percent(value), percent(u95))} of the half travel ${wayOf(x, y)}`;
   return makeFinding({
     id: 'drifting-rest',
     stick,

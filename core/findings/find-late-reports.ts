@@ -35,6 +35,5 @@ export function findLateReports(log: LogMeasure, limits: Limits): Finding | null
     against: ['Times are as received here: a busy computer stamps late.'],
     causes: ['A weak radio link or a hub in between', 'A computer that is busy'],
     next: 'Use a cable straight to the computer, close other programs and record it again.',
-    unsure: 'Use a cable straight to the computer, close other programs and record it again.',
   });
 }

@@ -12,7 +12,7 @@ const MEDIAN_U = 1.96 * 1.2533;
 const QUARTILES = 1.349;
 
 /**
- * Measure: the median time from 80 % to 10 % of the farthest tilt over the releases of the rest capture (see `returnTimes`), seconds. U: that of a median of
+ * Measure: the median time from 80 % to 4 % of the farthest tilt over the releases of the rest capture (see `returnTimes`), seconds. U: that of a median of
  * normal scatter, and one interval of the reports. Null with fewer than four returns.
  */
 export function findSlowReturn({ returns, intervalUs, stick }: Subject, limits: Limits): Finding | null {

@@ -87,7 +87,7 @@ function turnOf(followed: readonly Followed[], wiring: Wiring): Pick<PromptedWay
     const y = yx * asked.x + yy * asked.y;
     return (Math.atan2(x * went.y - y * went.x, x * went.x + y * went.y) * 180) / Math.PI;
   });
-  return { turn: mean(turns), turnU95: (2 * (standardDeviation(turns) ?? 0)) / Math.sqrt(turns.length) };
+  return { turn: mean(turns), turnU95: (2 * standardDeviation(turns)) / Math.sqrt(turns.length) };
 }
 
 function agreementOf(followed: readonly Followed[], wiring: Wiring): number {
@@ -160,11 +160,15 @@ function pushesIn(readings: StickTrack, rest: Pair, startUs: number, endUs: numb
   }
   const floor = Math.max(LEAST_PUSH, PUSH_SHARE * places.reduce((largest, { size }) => Math.max(largest, size), 0));
   const stretches: Place[][] = [];
+  let wasOut = false;
   for (const place of places) {
     const last = stretches.at(-1);
-    const since = place.t - (last?.at(-1)?.t ?? Number.NEGATIVE_INFINITY);
-    if (last !== undefined && since <= SHORTEST_US && place.size >= OVER_SHARE * floor) last.push(place);
+    // A pad that reports only changes is silent while the stick stands out; only readings that fall back part two pushes.
+    const isBriefly = place.t - (last?.at(-1)?.t ?? Number.NEGATIVE_INFINITY) <= SHORTEST_US;
+    const isOut: boolean = place.size >= OVER_SHARE * floor && (wasOut || isBriefly || place.size >= floor);
+    if (isOut && last !== undefined && (wasOut || isBriefly)) last.push(place);
     else if (place.size >= floor) stretches.push([place]);
+    wasOut = isOut && stretches.at(-1)?.at(-1) === place;
   }
   return stretches.flatMap((stretch) => {
     const isBefore = stretch[0] === places[0];

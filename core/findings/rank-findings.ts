@@ -46,7 +46,7 @@ const CONSEQUENCES: Readonly<Record<FindingId, readonly FindingId[]>> = {
   ],
   'drifting-rest': ['loose-return', 'two-rests', 'off-centre-part', 'stale-mapping'],
   'two-rests': ['loose-return', 'drifting-rest', 'off-centre-part', 'stale-mapping'],
-  'slow-return': ['loose-return'],
+  'slow-return': ['loose-return', 'noisy-joint', 'drifting-rest'],
   'odd-release': [],
   'uneven-reach': [],
   'hidden-rest': [],

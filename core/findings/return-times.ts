@@ -6,12 +6,14 @@ import type { Pair } from '../pad/stick.ts';
 const PUSHED = 0.4;
 const LEAST_PUSH_US = 60_000;
 const BEGINS = 0.8;
-const ENDS = 0.1;
+const ENDS = 0.04;
+/** A tilt that grows again by so much is the next push: the return before it took at least until then. */
+const AGAIN = 0.25;
 /** Out of this span the stick was brought back in some other way. */
 const LONGEST_US = 5_000_000;
 
 /**
- * Seconds of each return in the rest captures: from the last reading at 80 % of the farthest tilt of its push to the first one at 10 %,
+ * Seconds of each return in the rest captures: from the last reading at 80 % of the farthest tilt of its push to the first one at 4 %,
  * between readings by straight lines, as a pad that reports slowly has few on the way. `rest` in raw counts, `half` in counts.
  */
 export function returnTimes(readings: StickTrack, captures: readonly Capture[], rest: Pair, half: Pair): number[] {
@@ -25,17 +27,31 @@ export function returnTimes(readings: StickTrack, captures: readonly Capture[], 
       let most = 0;
       let outUs = 0;
       let lastOut = -1;
+      let least = { size: Number.POSITIVE_INFINITY, at: 0 };
       for (let i = from; i < to; i += 1) {
         const size = tilt(i);
         const at = t[i] ?? Number.NaN;
+        if (lastOut >= 0 && size < least.size) least = { size, at };
+        if (lastOut >= 0 && least.size < PUSHED && size > least.size + AGAIN) {
+          const leftUs = t[lastOut] ?? Number.NaN;
+          if (leftUs - outUs >= LEAST_PUSH_US && least.at - leftUs <= LONGEST_US) times.push((least.at - leftUs) / 1e6);
+          most = 0;
+          lastOut = -1;
+          least = { size: Number.POSITIVE_INFINITY, at: 0 };
+        }
         if (most === 0 && size >= PUSHED) outUs = at;
         if (size >= PUSHED || most > 0) most = Math.max(most, size);
-        if (most > 0 && size >= BEGINS * most) lastOut = i;
+        if (most > 0 && size >= BEGINS * most) {
+          lastOut = i;
+          least = { size: Number.POSITIVE_INFINITY, at: 0 };
+        }
         if (most === 0 || size > ENDS * most) continue;
         const leftUs = crossing(t, tilt, lastOut, BEGINS * most);
         const backUs = crossing(t, tilt, i - 1, ENDS * most);
         if (leftUs - outUs >= LEAST_PUSH_US && backUs - leftUs <= LONGEST_US) times.push((backUs - leftUs) / 1e6);
         most = 0;
+        lastOut = -1;
+        least = { size: Number.POSITIVE_INFINITY, at: 0 };
       }
       return times;
     });

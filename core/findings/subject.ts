@@ -4,7 +4,7 @@ import { findCaptures } from '../capture/evidence/find-captures.ts';
 import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
 import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
 import type { SignalLoss } from '../capture/evidence/signal-losses.ts';
-import type { Track } from '../capture/evidence/track.ts';
+import type { Capture, Track } from '../capture/evidence/track.ts';
 import { waysAlong } from '../capture/evidence/ways-along.ts';
 import { lossesOf } from '../capture/evidence/without-losses.ts';
 import { rawPoint } from '../mapping/raw-point.ts';
@@ -12,7 +12,8 @@ import type { StickReport, TrackMeasures } from '../measure/measure-report.ts';
 import type { Domain, Pair, StickFields, StickId } from '../pad/stick.ts';
 import { axesTogether } from './axes-together.ts';
 import { middleBand, type MiddleBand } from './middle-band.ts';
-import { fitOutline, type Outline, type RimPoint } from './outline/fit-outline.ts';
+import { fitOutline, type Outline } from './outline/fit-outline.ts';
+import type { RimPoint } from './outline/outline-model.ts';
 import { pinnedSides, type PinnedSide } from './pinned-sides.ts';
 import { promptedWays, type PromptedWays } from './prompted-ways.ts';
 import { returnTimes } from './return-times.ts';
@@ -51,10 +52,10 @@ export interface Subject {
   readonly returns: readonly number[];
   /** Share of each axis that appears on the other, signed; null without a gate. */
   readonly together: number | null;
-  /** Rest points that lie together, raw counts, those that do not, and the time from the first to the last. */
+  /** Rest points that lie together, raw counts, and those that do not; the time from the first to the end of the last capture of the stick. */
   readonly rests: readonly Pair[];
   readonly odd: NonNullable<RestEvidence['odd']>;
-  readonly restSpanUs: number | null;
+  readonly surveyUs: number | null;
   readonly restCaptures: number;
   /** What the pad itself hides about the middle; null in sensor counts and where no sweep tells. */
   readonly middleBand: MiddleBand | null;
@@ -62,6 +63,10 @@ export interface Subject {
 
 /** Where a sensor is at its limit the outline is led on from further away: enough to tell that a good part is cut off. */
 const PINNED_GAP = 100;
+
+function isOfStick({ purpose }: Capture): boolean {
+  return purpose !== 'inputs' && purpose !== 'disturbance';
+}
 
 /** Null where the log has no readings of the stick. */
 export function subjectOf(
@@ -97,7 +102,11 @@ export function subjectOf(
     together: evidence.rim === null ? null : axesTogether(waysAlong(evidence.rim)),
     rests: dwells.map(({ point }) => point),
     odd: evidence.rest?.odd ?? [],
-    restSpanUs: dwells.length < 2 ? null : (dwells.at(-1)?.endUs ?? 0) - (dwells[0]?.startUs ?? 0),
+    surveyUs:
+      dwells.length < 2
+        ? null
+        : Math.max(dwells.at(-1)?.endUs ?? 0, ...captures.filter(isOfStick).map(({ endUs }) => endUs)) -
+          (dwells[0]?.startUs ?? 0),
     restCaptures: captures.filter(({ purpose }) => purpose === 'rest').length,
     middleBand: isReported && rest !== null ? middleBand(track, stick, rest.point, half) : null,
     pinned,

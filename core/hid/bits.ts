@@ -22,13 +22,3 @@ export function signedBits(payload: Uint8Array, bitOffset: number, bitSize: numb
   const spare = 32 - bitSize;
   return (unsignedBits(payload, bitOffset, bitSize) << spare) >> spare;
 }
-
-/** Writes the low `bitSize` bits of a whole number and leaves all other bits as they are. */
-export function writeBits(payload: Uint8Array, bitOffset: number, bitSize: number, value: number): void {
-  for (let bit = 0; bit < bitSize; bit += 1) {
-    const at = bitOffset + bit;
-    const mask = 1 << (at & 7);
-    const byte = payload[at >>> 3] ?? 0;
-    payload[at >>> 3] = (value >>> bit) & 1 ? byte | mask : byte & ~mask;
-  }
-}

@@ -36,14 +36,6 @@ export function applyPatch(
   return bad === null ? after : { ok: false, problem: bad };
 }
 
-/** The patch that brings the image back; `after` is the image that the patch made of it. */
-export function invertPatch(patch: Patch, after: Uint8Array, digest: Digest): Patch {
-  const changes = patch.changes
-    .map(({ offset, old, new: now, means }) => ({ offset, old: now, new: old, means: `undo: ${means}` }))
-    .reverse();
-  return { ...patch, sha256: digest(after), changes, result: patch.sha256, restores: true };
-}
-
 function checkFits(image: Uint8Array, patch: Patch, map: MemoryMap, digest: Digest): Problem | null {
   if (patch.map !== map.id)
     return refuse('patch-map', `The patch was planned with the map ${patch.map}, not ${map.id}; give that map.`);

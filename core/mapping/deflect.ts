@@ -1,6 +1,6 @@
-/** Raw counts ↔ deflection of a stick: +x right, +y up, fractions of full deflection. */
+/** Deflection of a stick from raw counts: +x right, +y up, fractions of full deflection. */
 import type { Pair, StickFields } from '../pad/stick.ts';
-import { deflectAxis, undeflectAxis } from './deflect-axis.ts';
+import { deflectAxis } from './deflect-axis.ts';
 import type { StickMapping } from './mapping.ts';
 
 /** The free deflection of a point in raw counts as reported; see `deflectAxis` for the formula. */
@@ -16,9 +16,4 @@ export function limit(d: Pair): Pair {
 /** One axis of `limit`. */
 export function limitAxis(d: number): number {
   return d > 1 ? 1 : d < -1 ? -1 : d;
-}
-
-/** The point in raw counts as reported that has this free deflection. */
-export function undeflect(mapping: StickMapping, fields: StickFields, d: Pair): Pair {
-  return { x: undeflectAxis(mapping.x, fields.x.up, d.x), y: undeflectAxis(mapping.y, fields.y.up, d.y) };
 }

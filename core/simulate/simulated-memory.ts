@@ -58,13 +58,14 @@ export class SimulatedMemory {
   take(reportId: number, payload: Uint8Array): MemoryAnswer | null {
     if (reportId !== COMMAND_REPORT || payload.length < BYTES) return null;
     if (this.#kind === 'packed') this.image[COUNTER_AT] = ((this.image[COUNTER_AT] ?? 0) + 1) & 0xff;
-    const [code = 0, , a = 0, b = 0, c = 0, length = 0] = payload;
-    const address = a + b * 256 + c * 65_536;
-    const isWhole = checksum(payload.subarray(0, SUM_AT)) === (payload[SUM_AT] ?? 0) + 256 * (payload[SUM_AT + 1] ?? 0);
+    const byte = (at: number): number => payload[at] ?? 0;
+    const [code, length] = [byte(0), byte(5)];
+    const address = byte(2) + byte(3) * 256 + byte(4) * 65_536;
+    const isWhole = checksum(payload.subarray(0, SUM_AT)) === byte(SUM_AT) + 256 * byte(SUM_AT + 1);
     const data = new Uint8Array(BYTES);
     const status = isWhole ? this.#perform(code, address, length, payload, data) : STATUS.badSum;
     const reply = new Uint8Array(BYTES);
-    reply.set([(code + 128) & 0xff, payload[1] ?? 0, status, a, b, c, length]);
+    reply.set([(code + 128) & 0xff, byte(1), status, byte(2), byte(3), byte(4), length]);
     reply.set(data.subarray(0, SUM_AT - 7), 7);
     const sum = checksum(reply.subarray(0, SUM_AT));
     reply.set([sum & 0xff, sum >> 8], SUM_AT);

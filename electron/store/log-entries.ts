@@ -1,4 +1,4 @@
-/** Reads what a replay needs from a report log: its header at first, then its reports and gaps piece by piece. */
+/** Reads a report log from its file: its header at first, then its reports and gaps piece by piece. */
 import { createReadStream } from 'node:fs';
 import type { DamagedLines } from '../../core/log/damaged-lines.ts';
 import type { LogHeader } from '../../core/log/header.ts';
@@ -8,7 +8,7 @@ import { done, failed, type Problem, type Result } from '../../core/result.ts';
 import { storageProblem } from './storage-problem.ts';
 
 /** A report, or a gap: then without bytes. */
-export interface ReplayEntry {
+export interface LogEntry {
   readonly t: number;
   readonly reportId: number;
   readonly payload: Uint8Array | null;
@@ -17,7 +17,7 @@ export interface ReplayEntry {
 
 /** The next entries in order, then how the log ended. */
 export type LogPiece =
-  | { readonly kind: 'entries'; readonly entries: readonly ReplayEntry[] }
+  | { readonly kind: 'entries'; readonly entries: readonly LogEntry[] }
   | { readonly kind: 'end'; readonly cut: boolean; readonly damaged: DamagedLines }
   | { readonly kind: 'problem'; readonly problem: Problem };
 
@@ -30,7 +30,7 @@ export async function readLogHeader(file: string): Promise<Result<LogHeader>> {
   try {
     for await (const piece of createReadStream(file, { highWaterMark: PIECE_BYTES })) {
       const pushed = reader.push(piece as Uint8Array);
-      // A fault further on is told when the replay comes to it.
+      // A fault further on is told when the reading comes to it.
       if (!pushed.ok && headers.length === 0) return pushed;
       if (headers.length > 0) break;
     }
@@ -45,7 +45,7 @@ export async function readLogHeader(file: string): Promise<Result<LogHeader>> {
 
 /** Every report and gap of a log, at most one piece of the file in memory at a time. */
 export async function* readLogPieces(file: string): AsyncGenerator<LogPiece, void> {
-  let entries: ReplayEntry[] = [];
+  let entries: LogEntry[] = [];
   let damaged: DamagedLines = { lines: 0, first: null };
   const reader = new LogReader({
     ...deaf,

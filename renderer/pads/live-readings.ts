@@ -2,6 +2,7 @@
  * The live readings of the pad in hand: decoded as they arrive, kept in typed rings, never in reactive state. Views look
  * at it at most once a frame; the newest reading wins, and `version` tells whether there is anything new to draw.
  */
+import type { ByArrival } from '../../core/pad/by-arrival.ts';
 import type { ReadingDecoder } from '../../core/pad/decode-reading.ts';
 import type { PadLayout, ReadingSlot } from '../../core/pad/layout.ts';
 import type { Problem } from '../../core/result.ts';
@@ -14,14 +15,11 @@ import { ReadingRing } from './reading-ring.ts';
 const CAPACITY = 20_000;
 export const GAPS_KEPT = 256;
 
-/** How reports are read, as far as the reports that came so far tell: a pad may describe sticks in a report that it never sends. */
+/** How reports are read, as far as the reports that came so far tell. */
 export interface PadReader {
   readonly layout: PadLayout;
   readonly decoder: ReadingDecoder;
 }
-
-/** `arriving`: ids of the reports that came so far; null before the first. */
-export type ReadPad = (arriving: ReadonlySet<number> | null) => PadReader;
 
 export class LiveReadings implements BatchVisitor {
   readonly ring = new ReadingRing(CAPACITY);
@@ -35,14 +33,13 @@ export class LiveReadings implements BatchVisitor {
   problem: Problem | null = null;
   /** This window's clock in ms when the last batch came; NaN before the first. */
   arrivedMillis = Number.NaN;
-  readonly #readPad: ReadPad;
-  readonly #arriving = new Set<number>();
+  readonly #readers: ByArrival<PadReader>;
   #reader: PadReader;
   readonly #slot: ReadingSlot;
 
-  constructor(readPad: ReadPad, slot: ReadingSlot) {
-    this.#readPad = readPad;
-    this.#reader = readPad(null);
+  constructor(readers: ByArrival<PadReader>, slot: ReadingSlot) {
+    this.#readers = readers;
+    this.#reader = readers.now;
     this.#slot = slot;
     this.controls = new ControlWatch(this.layout);
   }
@@ -53,7 +50,8 @@ export class LiveReadings implements BatchVisitor {
   }
 
   report(t: number, reportId: number, payload: Uint8Array): void {
-    if (!this.#arriving.has(reportId)) this.#meet(reportId);
+    const reader = this.#readers.at(reportId);
+    if (reader !== this.#reader) this.#readBy(reader);
     const read = this.#reader.decoder.read(reportId, payload, this.#slot);
     if (read === 'other') return;
     if (read !== 'reading') {
@@ -67,9 +65,8 @@ export class LiveReadings implements BatchVisitor {
     this.version += 1;
   }
 
-  #meet(reportId: number): void {
-    this.#arriving.add(reportId);
-    this.#reader = this.#readPad(this.#arriving);
+  #readBy(reader: PadReader): void {
+    this.#reader = reader;
     this.controls = new ControlWatch(this.layout);
     this.extents.startAgain();
     this.version += 1;

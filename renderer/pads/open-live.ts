@@ -1,6 +1,7 @@
 /** From what the bench says of an open pad to its live readings, with the same pure functions as everywhere else. */
 import { parseDescriptor } from '../../core/hid/descriptor.ts';
 import { readHex } from '../../core/hid/hex.ts';
+import { ByArrival } from '../../core/pad/by-arrival.ts';
 import { createReadingDecoder } from '../../core/pad/decode-reading.ts';
 import { findLayout } from '../../core/pad/find-layout.ts';
 import { profileById } from '../../core/pad/profiles.ts';
@@ -17,11 +18,11 @@ export function openLive(details: PadDetails): Result<LiveReadings> {
     return failed('profile-unknown', 'The bench uses a profile that this window does not know; reload the window.');
   const descriptor = readDescriptor(details.descriptor);
   if (!descriptor.ok) return descriptor;
-  const readPad = (arriving: ReadonlySet<number> | null): PadReader => {
+  const readers = new ByArrival<PadReader>((arriving) => {
     const layout = findLayout(descriptor.value, profile, arriving);
     return { layout, decoder: createReadingDecoder(layout) };
-  };
-  return done(new LiveReadings(readPad, createReadingSlot()));
+  });
+  return done(new LiveReadings(readers, createReadingSlot()));
 }
 
 function readDescriptor(hex: string | null): Result<Descriptor | null> {

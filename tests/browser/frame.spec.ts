@@ -19,13 +19,14 @@ for (const scheme of ['light', 'dark'] as const) {
   test.describe(`in ${scheme}`, () => {
     test.use({ colorScheme: scheme });
 
-    for (const address of VIEWS) {
-      test(`${address} is accessible`, async ({ app }) => {
-        await openAddress(app, address);
-        await expect(app.getByRole('main')).toBeVisible();
-        await expectAccessible(app);
-      });
-    }
+    test('every view is accessible', async ({ app }) => {
+      for (const address of VIEWS)
+        await test.step(address, async () => {
+          await openAddress(app, address);
+          await expect(app.getByRole('main')).toBeVisible();
+          await expectAccessible(app);
+        });
+    });
   });
 }
 
@@ -99,7 +100,7 @@ test('many surveys scroll in their own panel, never the page', async ({ app }) =
   test.setTimeout(240_000);
   await app.setViewportSize({ width: 1280, height: 720 });
   await openAddress(app, '#/survey?stick=left');
-  const log = await makeDemoLog('healthy', '--stick', 'left', '--releases', '1', '--turns', '1');
+  const log = await makeDemoLog('healthy', '--stick', 'left', '--steps', 'rest', '--releases', '1');
   const rows = app.getByRole('region', { name: 'Surveys', exact: true }).getByRole('row');
   const before = await rows.count();
   for (let more = 1; more <= 16; more += 1) {

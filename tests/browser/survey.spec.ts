@@ -129,14 +129,17 @@ test('a log goes out as it was recorded and comes in again', async ({ app }) => 
 });
 
 test('a file that is no report log is refused in one sentence and changes nothing', async ({ app }) => {
-  await openAddress(app, '#/survey?stick=left');
-  const note = app.getByRole('region', { name: 'Surveys', exact: true });
-  const before = await note.getByRole('row').count();
+  await startSurvey(app, false);
+  await endEarly(app);
+  await app.getByRole('button', { name: 'Back to the surveys' }).click();
+  const rows = app.getByRole('region', { name: 'List of surveys' }).getByRole('row');
+  await expect(rows.nth(1)).toBeVisible();
+  const before = await rows.count();
   await app.getByLabel('Report log to import').setInputFiles({
     name: 'letter.txt',
     mimeType: 'text/plain',
     buffer: Buffer.from('Dear workshop,\n'),
   });
   await expect(app.getByRole('alert').filter({ hasText: /\w+.*\.$/u })).toBeVisible();
-  expect(await note.getByRole('row').count()).toBe(before);
+  expect(await rows.count()).toBe(before);
 });

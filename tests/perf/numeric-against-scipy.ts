@@ -9,7 +9,6 @@ import path from 'node:path';
 import { convexHull } from '../../core/geometry/convex-hull.ts';
 import { betaQuantile } from '../../core/numeric/beta-quantile.ts';
 import { covariance2 } from '../../core/numeric/covariance.ts';
-import { gammaTail } from '../../core/numeric/gamma-tail.ts';
 import { linearFit } from '../../core/numeric/linear-fit.ts';
 import { takeQuantiles } from '../../core/numeric/quantile.ts';
 import { createRandom } from '../../core/numeric/random.ts';
@@ -52,7 +51,6 @@ const quantities: Readonly<Record<string, () => void>> = {
   'convex hull': () => use(convexHull(values).length),
   '1,000 t quantiles': () => few.forEach((share) => use(studentT(share, 11.5))),
   '1,000 beta quantiles': () => few.forEach((share) => use(betaQuantile(share, 3, 22))),
-  '1,000 gamma tails': () => few.forEach((share) => use(gammaTail(12.5, 25 * share))),
 };
 
 const file = path.resolve(import.meta.dirname, '../../out/perf/numbers.f64');

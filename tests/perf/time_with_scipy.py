@@ -20,7 +20,6 @@ quantities = {
     "convex hull": lambda: ConvexHull(points),
     "1,000 t quantiles": lambda: stats.t.ppf(few, 11.5),
     "1,000 beta quantiles": lambda: stats.beta.ppf(few, 3, 22),
-    "1,000 gamma tails": lambda: special.gammaincc(12.5, 25 * few),
 }
 
 

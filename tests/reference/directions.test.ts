@@ -1,7 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { meanDirection } from '../../core/geometry/mean-direction.ts';
-import { riceExceedance } from '../../core/numeric/rice-exceedance.ts';
-import { expectRelative, expectWithin } from '../support/expect-close.ts';
+import { expectWithin } from '../support/expect-close.ts';
 import { readGolden } from '../support/read-golden.ts';
 
 interface DirectionCase {
@@ -15,10 +14,6 @@ interface DirectionCase {
 }
 
 const { cases } = readGolden('circular') as { cases: DirectionCase[] };
-const { rayleigh, rice } = readGolden('rayleigh_rice') as {
-  rayleigh: { cases: { R_over_sigma: number; p: number }[] };
-  rice: { cases: { a: number; b: number; Q1: number }[] };
-};
 
 /** Half a unit of the last printed digit. */
 function halfUnit(value: number): number {
@@ -38,17 +33,5 @@ describe('mean directions', () => {
     if (published.rayleighZ !== undefined)
       expectWithin(degrees.length * found.resultant ** 2, published.rayleighZ, halfUnit(published.rayleighZ));
     if (published.R !== undefined) expectWithin(found.resultant, published.R, halfUnit(published.R));
-  });
-});
-
-describe('readings that scatter normally', () => {
-  it('exceed a radius about their mean as Rayleigh says (closed form)', () => {
-    expect(rayleigh.cases.length).toBeGreaterThan(5);
-    for (const { R_over_sigma, p } of rayleigh.cases) expectRelative(riceExceedance(0, R_over_sigma, 1), p, 1e-9);
-  });
-
-  it("exceed a radius about another point by Marcum's Q (computed with mpmath and SciPy, which agree to 1e-14)", () => {
-    expect(rice.cases.length).toBeGreaterThan(10);
-    for (const { a, b, Q1 } of rice.cases) expectRelative(riceExceedance(a, b, 1), Q1, 1e-9);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { combineUncertainty } from '../../core/numeric/combined-uncertainty.ts';
-import { gammaTail } from '../../core/numeric/gamma-tail.ts';
+import { gammaTail } from '../support/gamma-tail.ts';
 import { mean } from '../../core/numeric/mean.ts';
 import { studentT } from '../../core/numeric/student-t.ts';
 import { standardDeviation } from '../../core/numeric/variance.ts';

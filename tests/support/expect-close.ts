@@ -9,8 +9,3 @@ export function expectWithin(actual: number | undefined, expected: number, toler
 export function expectRelative(actual: number | undefined, expected: number, tolerance: number): void {
   expectWithin(actual, expected, tolerance * Math.abs(expected));
 }
-
-/** For a number inside of what is matched as a whole. */
-export function close(expected: number, digits: number): unknown {
-  return expect.closeTo(expected, digits);
-}

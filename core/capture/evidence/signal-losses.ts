@@ -41,8 +41,8 @@ const LEAST_READINGS = 50;
 
 /**
  * In order of time. A leap is a step from one reading to the next; what it leaps to is the stick's own if it does not leap back to
- * where the stick may be by then. A spring that lets go from full tilt at ω = 100/s moves by at most 1 − cos ωt of the half travel and 10 % of
- * it a millisecond (common practice: small sticks return at some 16 Hz); what is faster on both ends is no motion. Noise and
+ * where the stick may be by then. A damped spring of ω = 100/s that lets go from full tilt moves by at most ω/e, 3.7 % of the half travel a
+ * millisecond (common practice: small sticks return at some 16 Hz); what is well beyond on both ends is no motion. Noise and
  * scale are taken from the readings themselves; reports that came in a burst count as evenly spread. A loss of more than 60 ms counts
  * where another one begins or ends at the same place. Empty where there are too few.
  */
@@ -115,11 +115,9 @@ function isTwin(loss: SignalLoss, other: SignalLoss, half: Pair): boolean {
   );
 }
 
-/** What a spring brings a stick by in an interval, at most, in half travels: 1 − cos ωt, then 10 % a millisecond; twice that is a leap. */
+/** Half travels that a spring brings a stick by in an interval, at most, at its greatest speed ω/e; 1.6 times that is a leap. */
 function leapBeyond(intervalUs: number): number {
-  const turned = intervalUs / 10_000;
-  const moved = turned < 1 ? 1 - Math.cos(turned) : Math.min(2, 0.46 + 0.84 * (turned - 1));
-  return Math.max(LEAST_SHORT, 2 * moved);
+  return Math.max(LEAST_SHORT, (1.6 * intervalUs) / 10_000 / Math.E);
 }
 
 /** Of a stick that hardly moved, a part of the half range. */

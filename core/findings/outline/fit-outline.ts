@@ -1,15 +1,7 @@
 /** Fits the model of a gate behind two sensors to the rim points of a stick. */
 import { gateShape, type Sides } from './gate-shape.ts';
 import { leastPenalty, type OutlineFit } from './iterate-outline.ts';
-import { ROUND, SIDED, unknownAt, type Unknown } from './outline-model.ts';
-
-export interface RimPoint {
-  /** Degrees. */
-  readonly angle: number;
-  /** Counts from the rest, y up. */
-  readonly dx: number;
-  readonly dy: number;
-}
+import { ROUND, SIDED, unknownAt, type RimPoint, type Unknown } from './outline-model.ts';
 
 export interface Outline {
   /** How many straight sides the gate has; 0 is a round one. */

@@ -1,7 +1,15 @@
 /** Least squares of a gate's outline with what is known of moulded gates beforehand. */
-import type { RimPoint } from './fit-outline.ts';
 import type { Sides } from './gate-shape.ts';
-import { FIRST_WAVE, lookAt, ROUND, SPANS, unknownAt, WAVES, type OutlinePoint } from './outline-model.ts';
+import {
+  FIRST_WAVE,
+  lookAt,
+  ROUND,
+  SPANS,
+  unknownAt,
+  WAVES,
+  type OutlinePoint,
+  type RimPoint,
+} from './outline-model.ts';
 import { invertSymmetric } from './solve-normal.ts';
 
 export interface OutlineFit {

@@ -1,6 +1,14 @@
 /** What a gate seen by the two sensors of a part looks like, turned round: from a rim point in counts back to the tilt. */
 import { gateShape, type Sides } from './gate-shape.ts';
 
+export interface RimPoint {
+  /** Degrees. */
+  readonly angle: number;
+  /** Counts from the rest, y up. */
+  readonly dx: number;
+  readonly dy: number;
+}
+
 /** Order of the unknowns of the model before the waves. */
 const unknowns = ['xPlus', 'xMinus', 'yPlus', 'yMinus', 'centreX', 'centreY', 'lean', 'bend'] as const;
 /** Counts from the rest, of each side, at full tilt. */

@@ -2,6 +2,7 @@
 import { parseDescriptor } from '../../../core/hid/descriptor.ts';
 import type { Descriptor } from '../../../core/hid/control.ts';
 import { toHex } from '../../../core/hid/hex.ts';
+import { ByArrival } from '../../../core/pad/by-arrival.ts';
 import { findLayout } from '../../../core/pad/find-layout.ts';
 import { ownerOf } from '../../../core/pad/owner.ts';
 import { sayPad } from '../../../core/pad/pad-name.ts';
@@ -50,9 +51,7 @@ export class PadSession {
   readonly source: PadSource;
   readonly profile: Profile | null;
   readonly #descriptor: Descriptor | null;
-  /** Ids of the input reports that came so far: a pad may describe sticks in a report that it does not send. */
-  readonly #arriving = new Set<number>();
-  #layout: PadLayout;
+  readonly #layouts: ByArrival<PadLayout>;
   readonly #ports: SessionPorts;
   readonly #taps = new Set<TransportListener>();
   readonly #overhearers = new Set<ReportHearer>();
@@ -72,7 +71,7 @@ export class PadSession {
     this.profile = findProfile(identity.vendorId, identity.productId);
     // A descriptor that does not parse is as good as none: the layout then says why no stick was found.
     this.#descriptor = parsed?.ok === true ? parsed.value : null;
-    this.#layout = findLayout(this.#descriptor, this.profile);
+    this.#layouts = new ByArrival((arriving) => findLayout(this.#descriptor, this.profile, arriving));
     this.#ports = ports;
     this.#rate = new RateMeter(ports.clock.micros());
   }
@@ -91,7 +90,7 @@ export class PadSession {
 
   /** As known so far; settled once every report that the pad sends has come. */
   get layout(): PadLayout {
-    return this.#layout;
+    return this.#layouts.now;
   }
 
   get details(): Reply<'pads.open'> {
@@ -99,7 +98,7 @@ export class PadSession {
     return {
       pad: this.pad,
       identity,
-      domain: this.#layout.domain,
+      domain: this.layout.domain,
       profile: this.profile?.id ?? null,
       descriptor: descriptor === null ? null : toHex(descriptor),
     };
@@ -192,7 +191,7 @@ export class PadSession {
         return;
       }
       this.#rate.report(atMicros);
-      if (!this.#arriving.has(reportId)) this.#meet(reportId);
+      this.#layouts.at(reportId);
       for (const hear of this.#overhearers) hear(reportId, payload);
       for (const tap of this.#taps) tap.report(atMicros, reportId, payload);
       this.#ports.stream.report(atMicros, reportId, payload);
@@ -209,11 +208,6 @@ export class PadSession {
       for (const tap of this.#taps) tap.lost(problem);
     },
   };
-
-  #meet(reportId: number): void {
-    this.#arriving.add(reportId);
-    this.#layout = findLayout(this.#descriptor, this.profile, this.#arriving);
-  }
 
   #enter(state: State): void {
     this.#state = state;

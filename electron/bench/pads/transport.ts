@@ -1,4 +1,4 @@
-/** The one interface between a pad and the bench; HID, the simulated pad and the replay of a log are its three siblings. */
+/** The one interface between a pad and the bench; HID and the simulated pad are its siblings. */
 import type { PadIdentity } from '../../../core/pad/identity.ts';
 import type { Problem, Result } from '../../../core/result.ts';
 

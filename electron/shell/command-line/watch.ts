@@ -101,10 +101,9 @@ function ending(terminal: Terminal, problem: Problem | null): ExitCode {
 }
 
 /** A log whose descriptor is missing or broken is read by its profile alone. */
-function layoutFinder(header: LogHeader): (arriving: ReadonlySet<number>) => PadLayout {
+function layoutFinder(header: LogHeader): (arriving: ReadonlySet<number> | null) => PadLayout {
   const bytes = header.descriptor === null ? null : readHex(header.descriptor);
   const parsed = bytes?.ok === true ? parseDescriptor(bytes.value) : null;
   const profile = header.profile === null ? null : profileById(header.profile);
-  return (arriving) =>
-    findLayout(parsed?.ok === true ? parsed.value : null, profile, arriving.size === 0 ? null : arriving);
+  return (arriving) => findLayout(parsed?.ok === true ? parsed.value : null, profile, arriving);
 }

@@ -43,6 +43,11 @@ export interface Cell {
   readonly wishes: readonly Wish[];
 }
 
+/** Counts of the sensors come before any band of the firmware. */
+function padsWith(name: FaultName, pads: readonly PadKind[]): readonly PadKind[] {
+  return name === 'firmware-band' ? pads.filter((pad) => !pad.startsWith('sensor')) : pads;
+}
+
 /** Draws depend on seed, name and number alone, so that a cell is the same whatever else is run. */
 export function cellsOf(seed: number, units: number, pads: readonly PadKind[]): Cell[] {
   const cell = (name: string, pad: PadKind, wish: Omit<Wish, 'seed' | 'pad'>): Cell => ({
@@ -55,7 +60,7 @@ export function cellsOf(seed: number, units: number, pads: readonly PadKind[]): 
     ...slips.flatMap((slip) => pads.map((pad) => cell(`slip ${slip}`, pad, { gate: null, fault: null, slip }))),
     ...faultNames.flatMap((name) =>
       sizes[name].flatMap((size) =>
-        pads.map((pad) =>
+        padsWith(name, pads).map((pad) =>
           cell(`${name} ${size} ${faults[name].unit}`.trim(), pad, { gate: null, fault: { name, size }, slip: null }),
         ),
       ),

@@ -3,6 +3,7 @@ import { TrackBuilder } from '../../../core/capture/evidence/build-track.ts';
 import type { StickTrack, Track } from '../../../core/capture/evidence/track.ts';
 import { parseDescriptor } from '../../../core/hid/descriptor.ts';
 import { findLayout } from '../../../core/pad/find-layout.ts';
+import { LogReader } from '../../../core/log/reader.ts';
 import { createReadingDecoder } from '../../../core/pad/decode-reading.ts';
 import { createReadingSlot } from '../../../core/pad/reading-slot.ts';
 import { fieldRange, gamePadDescriptor } from './descriptor.ts';
@@ -18,7 +19,7 @@ const wish: Wish = { seed: 7, pad: 'sensor12', gate: 'round', fault: null, slip:
 /** At a rate that keeps the log short, nothing lost. */
 function slowUnit(of: Wish): Unit {
   const unit = drawUnit(of);
-  return { ...unit, plan: { ...unit.plan, rateHz: 125, loss: null } };
+  return { ...unit, plan: { ...unit.plan, rateHz: 66, loss: null } };
 }
 
 function trackOf(of: Wish): Track {
@@ -65,6 +66,19 @@ describe('a survey of the second hand', () => {
     expect(one).toEqual(linesOf(slowUnit({ ...wish, pad: 'reported8' })));
     expect(one).not.toEqual(linesOf(slowUnit({ ...wish, pad: 'reported8', seed: 8 })));
     expect(one.length).toBeGreaterThan(3000);
+  });
+
+  it('is the same read from a written log as it is judged', () => {
+    const builder = new TrackBuilder();
+    const reader = new LogReader(builder);
+    for (const line of linesOf(slowUnit(wish))) expect(reader.push(new TextEncoder().encode(line)).ok).toBe(true);
+    expect(reader.end()).toMatchObject({ ok: true, value: { cut: false } });
+    const read = builder.finish();
+    const judged = trackOf(wish);
+    if (!read.ok) throw new Error(read.problem.says);
+    expect(read.value.sticks.left?.x).toEqual(judged.sticks.left?.x);
+    expect(read.value.marks).toEqual(judged.marks);
+    expect(judged.sticks.left?.x.length).toBeGreaterThan(10_000);
   });
 
   it('turns three times and a little each way', () => {

@@ -11,7 +11,7 @@ function find(x: number, y: number, ux = 0.001, uy = 0.001, subject: Partial<Sub
   const perSecond = (share: number): number => (share * HALF) / 100;
   const drift = { x: perSecond(x), y: perSecond(y), u95: { x: perSecond(ux), y: perSecond(uy) } };
   const report = { rest: { ...rest!, releases, drift } };
-  return findDriftingRest(makeSubject({ report, subject: { restSpanUs: 100e6, ...subject } }), defaultLimits);
+  return findDriftingRest(makeSubject({ report, subject: { surveyUs: 100e6, ...subject } }), defaultLimits);
 }
 
 describe('findDriftingRest', () => {
@@ -21,7 +21,7 @@ describe('findDriftingRest', () => {
     expect(found.u95).toBeCloseTo(0.005, 12);
     expect(found).toMatchObject({ limit: 0.02, decision: 'fail', severity: 'caution' });
     expect(found.says).toContain(
-      'Over 100 s the rest of the left stick moves by 5.0 % ± 0.5 % of the half travel down and right',
+      'Over the 100 s of its survey the rest of the left stick moves by 5.0 % ± 0.5 % of the half travel down and right',
     );
   });
 
@@ -39,7 +39,7 @@ describe('findDriftingRest', () => {
   });
 
   it('grows with the time that the releases took', () => {
-    expect(find(0.03, 0, 0.001, 0, { restSpanUs: 50e6 })?.value).toBeCloseTo(0.015, 12);
+    expect(find(0.03, 0, 0.001, 0, { surveyUs: 50e6 })?.value).toBeCloseTo(0.015, 12);
     expect(find(0.03, 0, 0.001, 0, { half: { x: 2 * HALF, y: HALF } })?.value).toBeCloseTo(0.015, 12);
   });
 
@@ -50,7 +50,7 @@ describe('findDriftingRest', () => {
   });
 
   it('is absent without a slope, a time or releases enough', () => {
-    expect(find(0.05, 0, 0.001, 0.001, { restSpanUs: null })).toBeNull();
+    expect(find(0.05, 0, 0.001, 0.001, { surveyUs: null })).toBeNull();
     expect(find(0.05, 0, 0.001, 0.001, {}, 11)).toBeNull();
     expect(find(0.05, 0, 0.001, 0.001, {}, 12)?.decision).toBe('fail');
     const report = { rest: { ...rest!, drift: null } };

@@ -90,7 +90,7 @@ export function makeSubject(wish: SubjectWish = {}): Subject {
     together: 0,
     rests: (dwells ?? []).map(({ point }) => point),
     odd: [],
-    restSpanUs: 24e6,
+    surveyUs: 24e6,
     restCaptures: 1,
     middleBand: null,
     ...wish.subject,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { fitOutline, type RimPoint } from '../../../core/findings/outline/fit-outline.ts';
+import { fitOutline } from '../../../core/findings/outline/fit-outline.ts';
+import type { RimPoint } from '../../../core/findings/outline/outline-model.ts';
 import { invertSymmetric } from '../../../core/findings/outline/solve-normal.ts';
 import { createRandom } from '../../../core/numeric/random.ts';
 import { expectRelative } from '../../support/expect-close.ts';

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { promptedWays } from '../../../core/findings/prompted-ways.ts';
 import type { Pair } from '../../../core/pad/stick.ts';
-import { close } from '../../support/expect-close.ts';
 import { StickStory } from '../../support/stick-story.ts';
 
 const rest = { x: 2048, y: 2048 };
@@ -36,9 +35,9 @@ describe('where prompted pushes went', () => {
       prompts: 8,
       astray: 0,
       wiring: 'as it should be',
-      agreement: close(1, 9),
-      turn: close(0, 6),
-      turnU95: close(0, 6),
+      agreement: expect.closeTo(1, 9) as number,
+      turn: expect.closeTo(0, 6) as number,
+      turnU95: expect.closeTo(0, 6) as number,
     });
     // Aside by 5° and 9° in turn: the mean is 7°, s = 2·√(8/7), U = 2·s/√8.
     let number = 0;
@@ -50,9 +49,9 @@ describe('where prompted pushes went', () => {
 
   it('tells each wiring, and the turn under it', () => {
     const swapped = ways('rest', eight, ({ angle, story }) => push(story, at(90 - angle + 6)))!;
-    expect(swapped).toMatchObject({ wiring: 'swapped', turn: close(6, 6) });
+    expect(swapped).toMatchObject({ wiring: 'swapped', turn: expect.closeTo(6, 6) as number });
     const inverted = ways('rest', eight, ({ angle, story }) => push(story, at(-angle)))!;
-    expect(inverted).toMatchObject({ wiring: 'y inverted', turn: close(0, 6) });
+    expect(inverted).toMatchObject({ wiring: 'y inverted', turn: expect.closeTo(0, 6) as number });
     // All but the two along x go elsewhere by 90° and more.
     expect(inverted.astray).toBe(0.75);
   });
@@ -62,12 +61,12 @@ describe('where prompted pushes went', () => {
       push(story, at(angle + 90));
       push(story, at(angle));
     });
-    expect(again).toMatchObject({ wiring: 'as it should be', agreement: close(1, 9) });
+    expect(again).toMatchObject({ wiring: 'as it should be', agreement: expect.closeTo(1, 9) as number });
     const leaping = ways('rest', eight, ({ angle, story }) => {
       push(story, at(angle));
       push(story, at(angle + 180), 0.04);
     });
-    expect(leaping).toMatchObject({ wiring: 'as it should be', agreement: close(1, 9) });
+    expect(leaping).toMatchObject({ wiring: 'as it should be', agreement: expect.closeTo(1, 9) as number });
   });
 
   it('takes a worn signal that leaps to the rest for one push, not for two', () => {
@@ -76,7 +75,7 @@ describe('where prompted pushes went', () => {
       for (let i = 0; i < 6; i += 1) story.hold(0.06, at(angle)).hold(0.02, rest);
       story.hold(0.3, rest);
     });
-    expect(worn).toMatchObject({ prompts: 8, wiring: 'as it should be', agreement: close(1, 9) });
+    expect(worn).toMatchObject({ prompts: 8, wiring: 'as it should be', agreement: expect.closeTo(1, 9) as number });
   });
 
   it('takes for a mark that comes late the push that is under way', () => {
@@ -92,7 +91,7 @@ describe('where prompted pushes went', () => {
     expect(promptedWays(story.track(), 'left', rest)).toMatchObject({
       prompts: 8,
       wiring: 'as it should be',
-      agreement: close(1, 9),
+      agreement: expect.closeTo(1, 9) as number,
     });
   });
 
@@ -103,7 +102,7 @@ describe('where prompted pushes went', () => {
         .move(1, (s) => at(angle, 0.6 * (2 * s - 1)))
         .hold(0.3, at(angle));
     });
-    expect(sweeps).toMatchObject({ prompts: 8, wiring: 'as it should be', agreement: close(1, 9) });
+    expect(sweeps).toMatchObject({ prompts: 8, wiring: 'as it should be', agreement: expect.closeTo(1, 9) as number });
   });
 
   it('takes of a sweep where it comes in at the gate, not where the hand goes on along it', () => {
@@ -115,7 +114,7 @@ describe('where prompted pushes went', () => {
         .move(1, (s) => at(angle + 100 * s, 0.6 + 0.05 * s))
         .hold(0.2, at(angle + 100, 0.65));
     });
-    expect(sweeps).toMatchObject({ prompts: 8, wiring: 'as it should be', agreement: close(1, 2) });
+    expect(sweeps).toMatchObject({ prompts: 8, wiring: 'as it should be', agreement: expect.closeTo(1, 2) as number });
     expect(Math.abs(sweeps!.turn)).toBeLessThan(1);
   });
 

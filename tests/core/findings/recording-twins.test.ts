@@ -44,7 +44,7 @@ describe('a stick that nobody touched', () => {
 
   it('and is restless fails by its noise, and says that it never settled', () => {
     const chance = createChance(3, 1);
-    const told = new StickStory().move(4, () => ({ x: 2048 + Math.round(14 * chance.normal()), y: 2048 }));
+    const told = new StickStory().move(4, () => ({ x: 2048 + Math.round(160 * chance.normal()), y: 2048 }));
     const found = judged(told.track()).finding('noisy-joint')!;
     expect(found.decision).toBe('fail');
     expect(found.for.join()).toContain('Too little of the rest settled');

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { applyPatch, invertPatch } from '../../../core/image/apply-patch.ts';
+import { applyPatch } from '../../../core/image/apply-patch.ts';
 import { bundledMaps } from '../../../core/image/bundled-maps.ts';
 import { compareImages } from '../../../core/image/compare-images.ts';
 import { decodeLayers } from '../../../core/image/decode-layers.ts';
@@ -13,6 +13,7 @@ import { planCarry, planPatch } from '../../../core/image/plan-patch.ts';
 import { whoReads } from '../../../core/image/who-reads.ts';
 import type { AxisMapping, PadMapping } from '../../../core/mapping/mapping.ts';
 import type { Result } from '../../../core/result.ts';
+import { invertPatch } from '../../support/invert-patch.ts';
 import { bothMappings, leftMapping, makeImage, rightMapping } from '../../support/make-image.ts';
 
 const [packed, words] = bundledMaps as [MemoryMap, MemoryMap];

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { applyPatch, invertPatch } from '../../../core/image/apply-patch.ts';
+import { applyPatch } from '../../../core/image/apply-patch.ts';
 import { bundledProtocols } from '../../../core/image/bundled-protocols.ts';
 import { decodeLayers } from '../../../core/image/decode-layers.ts';
 import { isWithin, regionsOf } from '../../../core/image/map-regions.ts';
@@ -16,6 +16,7 @@ import { isMarkedLayer, isValidLayer } from '../../../core/image/valid-layers.ts
 import { writeBlocks, type WriteBlock } from '../../../core/image/write-blocks.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import type { Result } from '../../../core/result.ts';
+import { invertPatch } from '../../support/invert-patch.ts';
 import { anyMap, anyNumbers, imageOf, sumOver } from '../../support/random-map.ts';
 
 const RUNS = { seed: 11, numRuns: 400 };

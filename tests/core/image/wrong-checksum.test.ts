@@ -1,7 +1,7 @@
 /** Checksums that are wrong before a plan, and those that hang together with what a plan changes. */
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import { applyPatch, invertPatch } from '../../../core/image/apply-patch.ts';
+import { applyPatch } from '../../../core/image/apply-patch.ts';
 import { decodeLayers } from '../../../core/image/decode-layers.ts';
 import type { Checksum, MemoryMap } from '../../../core/image/memory-map.ts';
 import { planCarry, planPatch } from '../../../core/image/plan-patch.ts';
@@ -9,6 +9,7 @@ import { settleOrder } from '../../../core/image/settle-order.ts';
 import type { StickCodec } from '../../../core/image/stick-codec.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import type { Result } from '../../../core/result.ts';
+import { invertPatch } from '../../support/invert-patch.ts';
 import { bothMappings, leftMapping, makeImage } from '../../support/make-image.ts';
 
 const digest = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');

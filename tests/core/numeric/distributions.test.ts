@@ -2,11 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { betaQuantile } from '../../../core/numeric/beta-quantile.ts';
 import { bisectRising } from '../../../core/numeric/bisect.ts';
 import { combineUncertainty } from '../../../core/numeric/combined-uncertainty.ts';
-import { gammaTail } from '../../../core/numeric/gamma-tail.ts';
-import { normalCdf } from '../../../core/numeric/normal-cdf.ts';
-import { oneAxisToleranceFactor } from '../../../core/numeric/one-axis-tolerance.ts';
-import { createRandom } from '../../../core/numeric/random.ts';
-import { riceExceedance } from '../../../core/numeric/rice-exceedance.ts';
+import { gammaTail } from '../../support/gamma-tail.ts';
+import { normalCdf } from '../../support/normal-cdf.ts';
 import { studentT } from '../../../core/numeric/student-t.ts';
 import { expectRelative, expectWithin } from '../../support/expect-close.ts';
 
@@ -57,41 +54,6 @@ describe('gammaTail', () => {
     expect(gammaTail(2, 0)).toBe(1);
     expect(gammaTail(0, 1)).toBeNaN();
     expect(gammaTail(1, -1)).toBeNaN();
-  });
-});
-
-describe('riceExceedance', () => {
-  it('counts what lies outside when readings are drawn', () => {
-    const random = createRandom(21);
-    const outside = Array.from({ length: 20_000 }, () =>
-      Math.hypot(3 + 2 * random.normal(), 2 * random.normal()),
-    ).filter((distance) => distance > 4).length;
-    // Four standard errors of a share near one half.
-    expectWithin(outside / 20_000, riceExceedance(3, 4, 2), 4 * 0.5 * Math.SQRT1_2 * 0.01);
-  });
-
-  it('holds far out and for small scatter', () => {
-    expect(riceExceedance(1, 0, 1)).toBe(1);
-    expect(riceExceedance(0, 40, 1)).toBe(0);
-    // For a large offset the crossing is that of a straight edge: one half and 1/(2a√2π) more.
-    expectWithin(riceExceedance(133, 133, 1), 0.5 + 1 / (2 * 133 * Math.sqrt(2 * Math.PI)), 1e-7);
-    expect(riceExceedance(1, 1, 0)).toBeNaN();
-    expect(riceExceedance(-1, 1, 1)).toBeNaN();
-  });
-});
-
-describe('oneAxisToleranceFactor', () => {
-  it('falls with draws and rises with content and confidence', () => {
-    expect(oneAxisToleranceFactor(24, 0.99, 0.95)!).toBeLessThan(oneAxisToleranceFactor(12, 0.99, 0.95)!);
-    expect(oneAxisToleranceFactor(24, 0.99, 0.95)!).toBeGreaterThan(oneAxisToleranceFactor(24, 0.95, 0.95)!);
-    expect(oneAxisToleranceFactor(24, 0.99, 0.99)!).toBeGreaterThan(oneAxisToleranceFactor(24, 0.99, 0.95)!);
-  });
-
-  it('is null for fewer than two draws and for shares that are none', () => {
-    expect(oneAxisToleranceFactor(1, 0.95, 0.95)).toBeNull();
-    expect(oneAxisToleranceFactor(10.5, 0.95, 0.95)).toBeNull();
-    expect(oneAxisToleranceFactor(10, 1, 0.95)).toBeNull();
-    expect(oneAxisToleranceFactor(10, 0.95, 0)).toBeNull();
   });
 });
 

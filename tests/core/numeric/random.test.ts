@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mean } from '../../../core/numeric/mean.ts';
-import { normalCdf } from '../../../core/numeric/normal-cdf.ts';
+import { normalCdf } from '../../support/normal-cdf.ts';
 import { createRandom } from '../../../core/numeric/random.ts';
 import { variance } from '../../../core/numeric/variance.ts';
 

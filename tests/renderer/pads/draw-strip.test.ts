@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { AxisLine } from '../../../renderer/pads/axis-list.ts';
+import { ByArrival } from '../../../core/pad/by-arrival.ts';
 import { LiveReadings } from '../../../renderer/pads/live-readings.ts';
 import type { Ink } from '../../../renderer/kit/theme/read-ink.ts';
 import { createStripScratch, drawStrip } from '../../../renderer/pads/draw-strip.ts';
@@ -42,7 +43,7 @@ function drawn(live: LiveReadings, width: number, nowMicros: number): ({ x: numb
 }
 
 function liveOf(values: readonly number[]): LiveReadings {
-  const live = new LiveReadings(() => smallReader, slotOf({}));
+  const live = new LiveReadings(new ByArrival(() => smallReader), slotOf({}));
   values.forEach((value, index) => live.ring.take(index * 1000, slotOf({ axes: [value, 0] })));
   return live;
 }

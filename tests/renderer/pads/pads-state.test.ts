@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { done, failed } from '../../../core/result.ts';
 import { createReadingSlot } from '../../../core/pad/reading-slot.ts';
+import { ByArrival } from '../../../core/pad/by-arrival.ts';
 import { LiveReadings } from '../../../renderer/pads/live-readings.ts';
 import type { PadDetails, PadSummary } from '../../../renderer/pads/pad-words.ts';
 import { PadsState } from '../../../renderer/pads/pads-state.svelte.ts';
@@ -37,7 +38,7 @@ function bench(list: readonly PadSummary[], hand = inHand(details('r1', 'usb')))
 }
 
 async function following(from: ScriptedBench): Promise<PadsState> {
-  const pads = new PadsState(from, () => done(new LiveReadings(() => smallReader, createReadingSlot())));
+  const pads = new PadsState(from, () => done(new LiveReadings(new ByArrival(() => smallReader), createReadingSlot())));
   await pads.follow(() => 500);
   return pads;
 }

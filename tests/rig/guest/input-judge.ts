@@ -4,7 +4,7 @@ import { createReadStream } from 'node:fs';
 import type { Control } from '../../../core/hid/control.ts';
 import { decodeInto } from '../../../core/hid/decode.ts';
 import { parseDescriptor } from '../../../core/hid/descriptor.ts';
-import { encodeField } from '../../../core/hid/encode.ts';
+import { encodeField } from '../../support/encode-report.ts';
 import { readHex } from '../../../core/hid/hex.ts';
 import { planReports, type ReportPlan } from '../../../core/hid/plan.ts';
 import { createRandom, type Random } from '../../../core/numeric/random.ts';

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { findSignalLosses } from '../../../../core/capture/evidence/signal-losses.ts';
 import type { StickTrack } from '../../../../core/capture/evidence/track.ts';
 import type { Pair } from '../../../../core/pad/stick.ts';
-import { close } from '../../../support/expect-close.ts';
 import { StickStory } from '../../../support/stick-story.ts';
 
 const right = { x: 3298, y: 2048 };
@@ -153,7 +152,7 @@ describe('where the signal leaves the stick', () => {
           found.map((loss) => ({ ...loss, startUs: loss.startUs + shift, endUs: loss.endUs + shift })),
         );
         const bare = (other: StickTrack): unknown[] =>
-          findSignalLosses(other).map(({ from, to, size }) => [from, to, close(size, 9)]);
+          findSignalLosses(other).map(({ from, to, size }) => [from, to, expect.closeTo(size, 9) as number]);
         const expected = found.map(({ from, to, size }) => [from, to, size]);
         expect(expected).toEqual(bare({ ...track, x: track.x.map((x) => 4095 - x) }));
         expect(expected).toEqual(bare({ ...track, x: track.y, y: track.x }));

@@ -1,6 +1,7 @@
 /** Gates with sides, found through `fitOutline` with their corners and how far those are rounded. */
 import { describe, expect, it } from 'vitest';
-import { fitOutline, type RimPoint } from '../../../../core/findings/outline/fit-outline.ts';
+import { fitOutline } from '../../../../core/findings/outline/fit-outline.ts';
+import type { RimPoint } from '../../../../core/findings/outline/outline-model.ts';
 import { leastPenalty, WAVE_SIGMA } from '../../../../core/findings/outline/iterate-outline.ts';
 import { ROUND } from '../../../../core/findings/outline/outline-model.ts';
 import { createRandom } from '../../../../core/numeric/random.ts';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fitOutline, type Outline } from '../../../../core/findings/outline/fit-outline.ts';
 import type { Unknown } from '../../../../core/findings/outline/outline-model.ts';
 import { weigh, type Suspect } from '../../../../core/findings/outline/seat-or-side.ts';
-import { close, expectRelative } from '../../../support/expect-close.ts';
+import { expectRelative } from '../../../support/expect-close.ts';
 import { makeSubject, shiftedGate, shortGate } from '../make-subject.ts';
 import { FAULTY, posterior, ROUNDING, SOUND } from '../odd-waves.ts';
 
@@ -36,11 +36,11 @@ describe('weighing a seat against a side', () => {
     const known = (p: number): number => (p * 0.01) / Math.hypot(p, 0.01);
     const [centre, side] = [FAULTY.centre, SOUND.side];
     expect(found.mean).toEqual(
-      [shrunk(0.03, centre), shrunk(-0.02, centre), shrunk(0.05, side), shrunk(-0.01, side)].map((one) =>
-        close(one, 12),
+      [shrunk(0.03, centre), shrunk(-0.02, centre), shrunk(0.05, side), shrunk(-0.01, side)].map(
+        (one) => expect.closeTo(one, 12) as number,
       ),
     );
-    expect(found.sigma).toEqual([centre, centre, side, side].map((one) => close(known(one), 12)));
+    expect(found.sigma).toEqual([centre, centre, side, side].map((one) => expect.closeTo(known(one), 12) as number));
     const squares = (0.03 ** 2 + 0.02 ** 2) / (centre ** 2 + 1e-4) + (0.05 ** 2 + 0.01 ** 2) / (side ** 2 + 1e-4);
     const det = 2 * Math.log(centre ** 2 + 1e-4) + 2 * Math.log(side ** 2 + 1e-4);
     expect(found.evidence).toBeCloseTo(-(squares + det) / 2, 9);
@@ -99,7 +99,7 @@ describe('weighing a seat against a side', () => {
           suspects.map((suspect) => exchanged[suspect]),
         )!;
         const [cx, cy, dx, dy] = turned.mean;
-        expect(one.mean).toEqual([cy, cx, dy, dx].map((number) => close(number!, 9)));
+        expect(one.mean).toEqual([cy, cx, dy, dx].map((number) => expect.closeTo(number!, 9) as number));
         expect(one.evidence).toBeCloseTo(turned.evidence, 6);
       }),
       { seed: 3, numRuns: 200 },

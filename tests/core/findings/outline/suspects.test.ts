@@ -4,7 +4,6 @@ import { defaultLimits } from '../../../../core/findings/limits.ts';
 import { suspectsOf } from '../../../../core/findings/outline/suspects.ts';
 import type { PinnedSide } from '../../../../core/findings/pinned-sides.ts';
 import type { Subject } from '../../../../core/findings/subject.ts';
-import { close } from '../../../support/expect-close.ts';
 import { HALF, makeSubject } from '../make-subject.ts';
 import { FAULTY, outlineSeen, posterior, SOUND, spreadOf, type Spread } from '../odd-waves.ts';
 
@@ -121,8 +120,8 @@ describe('what an outline is suspected of', () => {
     const share = fc.double({ min: -0.12, max: 0.12, noNaN: true });
     const sigma = fc.constantFrom(1e-4, 0.001, 0.004);
     const plain = ({ value, u95, isFault }: { value: number; u95: number; isFault: boolean }) => ({
-      value: close(value, 8),
-      u95: close(u95, 8),
+      value: expect.closeTo(value, 8) as number,
+      u95: expect.closeTo(u95, 8) as number,
       isFault,
     });
     fc.assert(

@@ -1,5 +1,5 @@
-import { logExcess } from './log-excess.ts';
-import { stirlingRemainder } from './stirling-remainder.ts';
+import { logExcess } from '../../core/numeric/log-excess.ts';
+import { stirlingRemainder } from '../../core/numeric/stirling-remainder.ts';
 
 /** Terms of either expansion grow with √a; far more than any a in use needs. */
 const termLimit = 100_000;
