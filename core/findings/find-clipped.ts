@@ -28,7 +28,7 @@ export function findClipped(subject: Subject, limits: Limits): Finding | null {
     return makeFinding({ id: 'clipped-sensor', stick, limit: limits.clipped, severity: 'fault', next: '', ...clean });
   }
   const name = sideName(worst.axis, worst.side);
-  const says = `${worst.readings} readings of the ${stick} stick pile up at count ${worst.count} to the ${name}, ${percent(worst.cut)} before the gate would stop it`;
+  const says = `${worst.readings} readings of the ${stick} stick pile up at count ${worst.count} ${name === 'up' || name === 'down' ? name : `to the ${name}`}, ${percent(worst.cut)} before the gate would stop it`;
   return makeFinding({
     id: 'clipped-sensor',
     stick,
@@ -72,11 +72,13 @@ function cutOff(
   return { cut: 1 - reached / full, u95: COVERAGE * Math.sqrt(variance) };
 }
 
+const SIDE_WORDS: Readonly<Record<string, string>> = { right: 'right', left: 'left', up: 'upper', down: 'lower' };
+
 /** The sensor ends behind its noise: no count takes the readings, but the gate comes out straight. */
 function findFlat({ stick, fields, report }: Subject, limits: Limits, flat: FlatSide): Finding {
   const { axis, side, cut, u95, counts } = flat;
   const count = Math.round((report.rest?.point[axis] ?? 0) + fields[axis].up * counts);
-  const says = `The gate of the ${stick} stick comes out straight to the ${sideName(axis, side)}, at count ${count}, ${percent(cut)} before it would stop the stick`;
+  const says = `The gate of the ${stick} stick comes out straight on its ${SIDE_WORDS[sideName(axis, side)] ?? ''} side, at count ${count}, ${percent(cut)} before it would stop the stick`;
   return makeFinding({
     id: 'clipped-sensor',
     stick,

@@ -33,7 +33,10 @@ export function findInputs(
   const triggers = Object.entries(inputs.triggers);
   const hung = triggers.filter(
     ([, one]) =>
-      captured && one.max - one.fieldMinimum >= TOUCHED * span(one) && one.back - one.fieldMinimum > BACK * span(one),
+      captured &&
+      one.max - one.fieldMinimum >= TOUCHED * span(one) &&
+      one.back - one.fieldMinimum > BACK * span(one) &&
+      one.max - one.min >= MOVED * span(one),
   );
   const unmoved = triggers.filter(([, one]) => captured && one.max - one.min < MOVED * span(one));
   const unseen = inputs.buttons.filter((one) => !one.pressed);

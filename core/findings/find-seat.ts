@@ -40,7 +40,7 @@ export function findSeat(subject: Subject, limits: Limits): Finding | null {
         : null,
       subject.outline === null
         ? null
-        : `The outline fits a ${GATES[subject.outline.sides]} gate to ${percent(subject.outline.residual, 2)}.`,
+        : `The outline fits ${GATES[subject.outline.sides]} gate to ${percent(subject.outline.residual, 2)}.`,
     ],
     against: [
       subject.domain === 'reported' ? "The counts come after the pad's own mapping, which may bend the outline." : null,
@@ -56,4 +56,4 @@ export function findSeat(subject: Subject, limits: Limits): Finding | null {
   });
 }
 
-const GATES = { 0: 'round', 4: 'four-sided', 6: 'six-sided', 8: 'eight-sided' } as const;
+const GATES = { 0: 'a round', 4: 'a four-sided', 6: 'a six-sided', 8: 'an eight-sided' } as const;

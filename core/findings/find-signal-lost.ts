@@ -27,7 +27,7 @@ export function findSignalLost(subject: Subject, limits: Limits): Finding | null
     place === null
       ? 'now here, now there'
       : place.kind === 'directions'
-        ? `${place.within} of them while it passes ${place.from}° to ${place.to}° of its gate`
+        ? `${place.within} of them while it passes ${place.from}° to ${place.to % 360}° of its gate`
         : `${place.within} of them while ${place.axis} passes counts ${place.from} to ${place.to}`;
   const says = `The reading of the ${stick} stick left it ${times} times${often}, for ${longest.toFixed(0)} ms at most, ${where}`;
   return makeFinding({

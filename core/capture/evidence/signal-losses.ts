@@ -20,7 +20,7 @@ export interface SignalLoss {
 const SHORT_US = 60_000;
 const LEAST_SHORT = 0.2;
 /** So does a single reading, where reports come at least this often. */
-const SINGLE_US = 10_000;
+const SINGLE_US = 5_000;
 const LEAST_SINGLE = 0.06;
 const SINGLE_NOISES = 12;
 /** Longer losses begin and end with a leap that no spring makes (see `leapBeyond`), and end in this time. */

@@ -28,7 +28,7 @@ describe('findClipped', () => {
     expect(find([pin('y', 1, REST.y + 970)]).value).toBeCloseTo(0.03, 9);
     const found = find([pin('y', -1, REST.y - 900)]);
     expect(found).toMatchObject({ limit: 0.01, decision: 'fail', severity: 'fault' });
-    expect(found.says).toContain(`90 readings of the left stick pile up at count ${REST.y - 900} to the down, 10.0 %`);
+    expect(found.says).toContain(`90 readings of the left stick pile up at count ${REST.y - 900} down, 10.0 %`);
     expect(found.shows.counts).toEqual([{ axis: 'y', from: REST.y - 900, to: REST.y - 900 }]);
     expect(found.shows.directions).toEqual([255, 260, 265, 270, 275, 280, 285]);
     expect(find([pin('x', -1, REST.x - 950)]).shows.directions).toContain(180);

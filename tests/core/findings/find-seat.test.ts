@@ -74,7 +74,7 @@ describe('findSeat', () => {
     ]);
     const eight = { ...outlineSeen([-0.05, 0, 0, 0], SHARP), sides: 8, residual: 0.0012 } as const;
     expect(find([0, 0, 0, 0], SHARP, { outline: eight })?.for.at(-1)).toBe(
-      'The outline fits a eight-sided gate to 0.12 %.',
+      'The outline fits an eight-sided gate to 0.12 %.',
     );
   });
 });
