@@ -56,8 +56,8 @@ describe('where the signal leaves the stick', () => {
   });
 
   it('takes no single reading where reports come too seldom to tell a flick', () => {
-    expect(spans(changed(readings(toAndFro(10_000)), 90, away(0.15 * HALF, 1)))).toEqual([[90, 91]]);
-    expect(spans(changed(readings(toAndFro(15_000)), 90, away(0.15 * HALF, 1)))).toEqual([]);
+    expect(spans(changed(readings(toAndFro(5000)), 90, away(0.15 * HALF, 1)))).toEqual([[90, 91]]);
+    expect(spans(changed(readings(toAndFro(6000)), 90, away(0.15 * HALF, 1)))).toEqual([]);
   });
 
   it('takes a long one only where another begins or ends at the same place', () => {
