@@ -13,6 +13,9 @@ const sum = { passed: 0, failed: 0, skipped: 0 };
 /** What each step took, for the line at the end. */
 const times = [];
 
+/** What failed, by name, to be said again at the very end: of a long output only the end may be kept. */
+const failures = [];
+
 /** Runs a command and gives its exit code; what it prints goes to the terminal, or, where two run at once, is kept together. */
 function run(command, args, together) {
   return new Promise((resolve) => {
@@ -45,7 +48,9 @@ async function step(name, command, args, together = false) {
 }
 
 async function checkStep(name, command, args) {
-  sum[(await step(name, command, args, true)) ? 'passed' : 'failed'] += 1;
+  const good = await step(name, command, args, true);
+  sum[good ? 'passed' : 'failed'] += 1;
+  if (!good) failures.push(name);
 }
 
 /** A runner counts by its own machine-readable report; one that wrote none counts as failed. */
@@ -55,9 +60,21 @@ async function testStep(name, command, args, report, count) {
   const good = await step(name, command, args);
   const counted = existsSync(file)
     ? count(JSON.parse(readFileSync(file, 'utf8')))
-    : { passed: 0, failed: 0, skipped: 0 };
+    : { passed: 0, failed: 0, skipped: 0, failures: [] };
   if (!good && counted.failed === 0) counted.failed = 1;
+  failures.push(...(counted.failed > 0 && counted.failures.length === 0 ? [name] : counted.failures));
   for (const key of Object.keys(sum)) sum[key] += counted[key];
+}
+
+/** The tests of a browser suite, and of the suites within, that did not pass at once. */
+function failedIn(suite) {
+  const own = suite.specs.flatMap((spec) => {
+    const bad = spec.tests.find(({ status }) => status === 'unexpected' || status === 'flaky');
+    if (bad === undefined) return [];
+    const said = bad.results.find(({ error }) => error !== undefined)?.error.message ?? '';
+    return [`${suite.file}: ${spec.title} (${bad.status}): ${said.split('\n')[0]}`];
+  });
+  return [...own, ...(suite.suites ?? []).flatMap(failedIn)];
 }
 
 rmSync(path.join(results, 'summary.json'), { force: true });
@@ -87,6 +104,16 @@ await testStep(
     passed: report.numPassedTests,
     failed: report.numFailedTests + (report.numFailedTestSuites > 0 && report.numFailedTests === 0 ? 1 : 0),
     skipped: report.numPendingTests + (report.numTodoTests ?? 0),
+    failures: report.testResults.flatMap((file) =>
+      file.status !== 'failed'
+        ? []
+        : [
+            path.relative(root, file.name),
+            ...file.assertionResults
+              .filter(({ status }) => status === 'failed')
+              .map((test) => `  ${test.fullName}: ${(test.failureMessages[0] ?? '').split('\n')[0]}`),
+          ],
+    ),
   }),
 );
 await lint;
@@ -98,10 +125,11 @@ await testStep(
   (report) => {
     const { expected, flaky, unexpected, skipped } = report.stats;
     if (flaky > 0) console.log(`== browser tests: ${flaky} passed at a second try alone, which counts as failed`);
-    return { passed: expected, failed: unexpected + flaky, skipped };
+    return { passed: expected, failed: unexpected + flaky, skipped, failures: report.suites.flatMap(failedIn) };
   },
 );
-writeFileSync(path.join(results, 'summary.json'), JSON.stringify(sum));
+writeFileSync(path.join(results, 'summary.json'), JSON.stringify({ ...sum, failures }));
+for (const line of failures) console.log(`FAILED ${line}`);
 console.log(`== ${times.join(', ')}`);
 console.log(`${sum.passed} passed, ${sum.failed} failed, ${sum.skipped} skipped`);
 process.exit(sum.failed === 0 ? 0 : 1);
