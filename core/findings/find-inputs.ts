@@ -2,6 +2,7 @@
 import type { InputsMeasure, TriggerMeasure } from '../measure/inputs-measure.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
+import { decide } from './decide.ts';
 import { makeFinding } from './make-finding.ts';
 
 /** A trigger that was pulled reaches at least this share of its field: workshop. */
@@ -45,6 +46,7 @@ export function findInputs(
   if (clean.length === 0 && !captured) return null;
   const [worst] = pressed.toSorted((a, b) => (b.bounceMs ?? 0) - (a.bounceMs ?? 0));
   const bounce = worst?.bounceMs ?? null;
+  const u95 = intervalUs === null ? null : intervalUs / 1000;
   const faulty = [
     ...stuck.map(({ usage }) => `Button ${usage} was pressed and never came up.`),
     ...hung.map(
@@ -56,17 +58,18 @@ export function findInputs(
     bounce === null
       ? 'No button was seen pressed'
       : `Button ${worst?.usage ?? 0} bounces for ${bounce.toFixed(1)} ms at most`;
+  const isBouncing = decide(bounce, u95, limits.bounce.value) === 'fail';
   const isUntold = bounce === 0 && intervalUs !== null && intervalUs / 1000 >= limits.bounce.value;
   return makeFinding({
     id: 'inputs-fail',
     stick: null,
     value: bounce,
-    u95: intervalUs === null ? null : intervalUs / 1000,
+    u95,
     limit: limits.bounce,
     severity: 'fault',
     ...(faulty.length > 0
       ? { decision: 'fail' as const }
-      : unmoved.length > 0
+      : unmoved.length > 0 && !isBouncing
         ? { decision: 'cannot say' as const }
         : {}),
     says: {

@@ -33,6 +33,7 @@ export const findingIds = [
   'odd-release',
   'uneven-reach',
   'hidden-rest',
+  'several-surveys',
 ] as const;
 export type FindingId = (typeof findingIds)[number];
 

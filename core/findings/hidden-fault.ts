@@ -30,6 +30,7 @@ const IS_MECHANICAL: Readonly<Record<FindingId, boolean>> = {
   'odd-release': false,
   'uneven-reach': false,
   'hidden-rest': false,
+  'several-surveys': false,
   'rest-not-measured': false,
   'rim-not-covered': false,
   'mapping-of-another-pad': false,

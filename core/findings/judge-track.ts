@@ -19,6 +19,7 @@ import { findOffCentre } from './find-off-centre.ts';
 import { findOtherPad } from './find-other-pad.ts';
 import { findOvershoot } from './find-overshoot.ts';
 import { findSeat } from './find-seat.ts';
+import { findSeveralSurveys } from './find-several-surveys.ts';
 import { findShortRange } from './find-short-range.ts';
 import { findSkewed } from './find-skewed.ts';
 import { findStaleMapping } from './find-stale-mapping.ts';
@@ -57,6 +58,7 @@ export type LimitsSaid = Readonly<Record<LimitId, { readonly value: number; read
 
 /** Those that look at one stick and nothing else. */
 const OF_STICK: readonly ((subject: Subject, limits: Limits) => Finding | null)[] = [
+  findSeveralSurveys,
   findRestMissing,
   findRimUncovered,
   findDeadAxis,

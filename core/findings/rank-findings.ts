@@ -50,6 +50,7 @@ const CONSEQUENCES: Readonly<Record<FindingId, readonly FindingId[]>> = {
   'odd-release': [],
   'uneven-reach': [],
   'hidden-rest': [],
+  'several-surveys': [],
   'worn-track': ['noisy-joint', 'loose-return', 'overshoot', 'short-range', 'stale-mapping', 'seat-not-flat'],
   'noisy-joint': ['loose-return', 'overshoot'],
   'seat-not-flat': ['stale-mapping', 'short-range', 'clipped-sensor', 'uneven-reach'],

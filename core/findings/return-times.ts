@@ -1,4 +1,5 @@
 /** How long a stick takes to come back when it is let go. */
+import type { Dwell } from '../capture/evidence/evidence.ts';
 import type { Capture, StickTrack } from '../capture/evidence/track.ts';
 import type { Pair } from '../pad/stick.ts';
 
@@ -14,12 +15,22 @@ const LONGEST_US = 5_000_000;
 
 /**
  * Seconds of each return in the rest captures: from the last reading at 80 % of the farthest tilt of its push to the first one at 4 %,
- * between readings by straight lines, as a pad that reports slowly has few on the way. `rest` in raw counts, `half` in counts.
+ * between readings by straight lines, as a pad that reports slowly has few on the way. The tilt counts from where the stick then came to
+rest (`dwells`, in order of time), as one that comes back loosely may be there at once and yet apart from the mean `rest`, which
+stands in where none follows. `rest` in raw counts, `half` in counts.
  */
-export function returnTimes(readings: StickTrack, captures: readonly Capture[], rest: Pair, half: Pair): number[] {
+export function returnTimes(
+  readings: StickTrack,
+  captures: readonly Capture[],
+  rest: Pair,
+  half: Pair,
+  dwells: readonly Dwell[] = [],
+): number[] {
   const { t, x, y } = readings;
-  const tilt = (i: number): number =>
-    Math.sqrt((((x[i] ?? Number.NaN) - rest.x) / half.x) ** 2 + (((y[i] ?? Number.NaN) - rest.y) / half.y) ** 2);
+  const tiltFrom =
+    (about: Pair) =>
+    (i: number): number =>
+      Math.sqrt((((x[i] ?? Number.NaN) - about.x) / half.x) ** 2 + (((y[i] ?? Number.NaN) - about.y) / half.y) ** 2);
   return captures
     .filter(({ purpose }) => purpose === 'rest')
     .flatMap(({ from, to }) => {
@@ -28,9 +39,15 @@ export function returnTimes(readings: StickTrack, captures: readonly Capture[], 
       let outUs = 0;
       let lastOut = -1;
       let least = { size: Number.POSITIVE_INFINITY, at: 0 };
+      let next = 0;
+      let tilt = tiltFrom(dwells[0]?.point ?? rest);
       for (let i = from; i < to; i += 1) {
-        const size = tilt(i);
         const at = t[i] ?? Number.NaN;
+        while ((dwells[next]?.endUs ?? Number.POSITIVE_INFINITY) < at) {
+          next += 1;
+          tilt = tiltFrom(dwells[next]?.point ?? rest);
+        }
+        const size = tilt(i);
         if (lastOut >= 0 && size < least.size) least = { size, at };
         if (lastOut >= 0 && least.size < PUSHED && size > least.size + AGAIN) {
           const leftUs = t[lastOut] ?? Number.NaN;

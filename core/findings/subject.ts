@@ -1,6 +1,7 @@
 /** One stick as findings look at it: its measures and what the log says beyond them, gathered once. */
 import type { RestEvidence } from '../capture/evidence/evidence.ts';
-import { findCaptures } from '../capture/evidence/find-captures.ts';
+import { countSurveys } from '../capture/evidence/capture-marks.ts';
+import { findCaptures, lastUs } from '../capture/evidence/find-captures.ts';
 import { gatherEvidence } from '../capture/evidence/gather-evidence.ts';
 import { LEAST_RELEASES } from '../capture/evidence/least-releases.ts';
 import type { SignalLoss } from '../capture/evidence/signal-losses.ts';
@@ -57,6 +58,8 @@ export interface Subject {
   readonly odd: NonNullable<RestEvidence['odd']>;
   readonly surveyUs: number | null;
   readonly restCaptures: number;
+  /** How many surveys of the stick the log holds, of which the last is looked at. */
+  readonly surveys: number;
   /** What the pad itself hides about the middle; null in sensor counts and where no sweep tells. */
   readonly middleBand: MiddleBand | null;
 }
@@ -88,6 +91,8 @@ export function subjectOf(
   const evidence = gatherEvidence(track, stick, releasesNeeded);
   const { captures } = findCaptures(track, stick);
   const dwells = evidence.rest?.dwells ?? [];
+  const odd = evidence.rest?.odd ?? [];
+  const cameToRest = [...dwells, ...odd.map(({ dwell }) => dwell)].toSorted((a, b) => a.startUs - b.startUs);
   const isReported = measures.log.domain === 'reported';
   return {
     stick,
@@ -98,16 +103,17 @@ export function subjectOf(
     aboutRest: (rest?.releases ?? 0) > 0,
     half,
     intervalUs: measures.log.interval?.p50Us ?? null,
-    returns: rest === null ? [] : returnTimes(readings, captures, rest.point, half),
+    returns: rest === null ? [] : returnTimes(readings, captures, rest.point, half, cameToRest),
     together: evidence.rim === null ? null : axesTogether(waysAlong(evidence.rim)),
     rests: dwells.map(({ point }) => point),
-    odd: evidence.rest?.odd ?? [],
+    odd,
     surveyUs:
       dwells.length < 2
         ? null
         : Math.max(dwells.at(-1)?.endUs ?? 0, ...captures.filter(isOfStick).map(({ endUs }) => endUs)) -
           (dwells[0]?.startUs ?? 0),
     restCaptures: captures.filter(({ purpose }) => purpose === 'rest').length,
+    surveys: countSurveys(track.marks, stick, lastUs(track)),
     middleBand: isReported && rest !== null ? middleBand(track, stick, rest.point, half) : null,
     pinned,
     extents: readings.t.length === 0 ? null : { x: extentOf(readings.x), y: extentOf(readings.y) },

@@ -53,6 +53,7 @@ const PARTS: Readonly<Record<FindingId, Part>> = {
   'hidden-rest': asks('decides nothing'),
   'rest-not-measured': asks('decides nothing'),
   'rim-not-covered': asks('decides nothing'),
+  'several-surveys': asks('decides nothing'),
   // Of the whole pad, not of a stick.
   'inputs-fail': asks('decides nothing'),
   'late-reports': asks('decides nothing'),
@@ -67,6 +68,12 @@ const NEEDED = findingIds.filter((id) => PARTS[id].needed);
  * reaches beyond: simple acceptance (JCGM 106:2012, 8.2), with the uncertainty said.
  */
 export function verdictOf(findings: readonly Finding[], domain: Domain = 'sensor'): VerdictWhy {
+  const { verdict, why } = judge(findings, domain);
+  const several = findings.find((one) => one.id === 'several-surveys' && one.decision === 'fail');
+  return { verdict, why: several === undefined ? why : `${why} ${several.says}` };
+}
+
+function judge(findings: readonly Finding[], domain: Domain): VerdictWhy {
   const failed = findings.filter(
     (one) => one.decision === 'fail' && askOf(one) !== 'decides nothing' && causesOf(one, findings).length === 0,
   );

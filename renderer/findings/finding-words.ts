@@ -153,6 +153,11 @@ export const FINDING_WORDS: Readonly<Record<FindingId, Words>> = {
     check: 'Middle as it is',
     means: 'The pad itself answers the middle with one count, so that the rest within cannot be seen.',
   },
+  'several-surveys': {
+    fault: 'Several surveys in one log',
+    check: 'One survey a log',
+    means: 'The stick was surveyed more than once in this log; the last survey is judged.',
+  },
 };
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, { readonly says: string; readonly means: string }>> = {

@@ -71,6 +71,7 @@ export const LIMIT_OF: Readonly<Record<FindingId, LimitId | null>> = {
   'odd-release': null,
   'uneven-reach': 'unevenReach',
   'hidden-rest': 'hiddenRest',
+  'several-surveys': null,
 };
 
 /** The number that a field holds: per cent for shares, without the sign. */

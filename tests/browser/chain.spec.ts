@@ -7,8 +7,6 @@ import { openLog } from './support/open-log.ts';
 
 let log = '';
 
-test.describe.configure({ timeout: 120_000 });
-
 test.beforeAll(async () => {
   test.setTimeout(120_000);
   log = await makeDemoLog('healthy', '--steps', 'rest,rim,inputs');

@@ -4,8 +4,6 @@ import { expect, openAddress, test } from './support/app.ts';
 import { makeDemoLog } from './support/demo-log.ts';
 import { openLog } from './support/open-log.ts';
 
-test.describe.configure({ timeout: 120_000 });
-
 function surveyShown(app: Page): string {
   return new URLSearchParams(new URL(app.url()).hash.split('?')[1]).get('survey') ?? '';
 }

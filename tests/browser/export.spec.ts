@@ -5,8 +5,6 @@ import { expect, test } from './support/app.ts';
 import { makeDemoLog } from './support/demo-log.ts';
 import { openLog } from './support/open-log.ts';
 
-test.describe.configure({ timeout: 120_000 });
-
 async function saved(app: Page, figure: string, kind: string): Promise<Buffer> {
   const download = app.waitForEvent('download');
   await app.getByLabel(`Save ${figure}`, { exact: true }).selectOption(kind);

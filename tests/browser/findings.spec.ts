@@ -30,8 +30,6 @@ function finding(app: Page, name: string): ReturnType<Page['getByRole']> {
   return app.getByRole('article', { name });
 }
 
-test.describe.configure({ timeout: 120_000 });
-
 test('without a survey it says what to do', async ({ app }) => {
   await openAddress(app, '#/findings?stick=left');
   await expect(app.getByRole('region', { name: 'Findings' }).getByText(/^No survey/u)).toBeVisible();

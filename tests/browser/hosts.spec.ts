@@ -14,8 +14,6 @@ const moved = { left: { ...leftMapping, x: { min: 800, centre: 2070, max: 3350 }
 let image = '';
 let log = '';
 
-test.describe.configure({ timeout: 60_000 });
-
 test.beforeAll(async () => {
   test.setTimeout(120_000);
   image = path.join(await mkdtemp(path.join(tmpdir(), 'stickwright-hosts-')), 'pad.bin');

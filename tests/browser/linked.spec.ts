@@ -4,8 +4,6 @@ import { expect, openAddress, test } from './support/app.ts';
 import { makeDemoLog } from './support/demo-log.ts';
 import { openLog } from './support/open-log.ts';
 
-test.describe.configure({ timeout: 90_000 });
-
 test('stick, direction, sample, stage and survey are selected everywhere at once', async ({ app }) => {
   await openLog(app, await makeDemoLog('off-centre'));
   const parameter = (name: string): string | null =>

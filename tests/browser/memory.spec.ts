@@ -15,8 +15,6 @@ const moved = { left: { ...leftMapping, x: { min: 800, centre: 2070, max: 3350 }
 let folder = '';
 let log = '';
 
-test.describe.configure({ timeout: 120_000 });
-
 test.beforeAll(async () => {
   test.setTimeout(120_000);
   folder = await mkdtemp(path.join(tmpdir(), 'stickwright-memory-'));

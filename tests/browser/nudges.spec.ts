@@ -15,8 +15,6 @@ test.beforeAll(async () => {
   address = '';
 });
 
-test.describe.configure({ timeout: 120_000 });
-
 /** Opens the survey in a window that has no "yours" of it yet, with its proposal there. */
 async function open(app: Page): Promise<void> {
   if (address === '') {

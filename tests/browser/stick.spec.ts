@@ -11,8 +11,6 @@ const EDGES = [
 let log = '';
 let foreign = '';
 
-test.describe.configure({ timeout: 180_000 });
-
 test.beforeAll(async () => {
   test.setTimeout(180_000);
   log = await makeDemoLog('healthy', '--steps', 'rest,rim');

@@ -43,8 +43,6 @@ async function panelPlaces(app: Page): Promise<unknown[]> {
   );
 }
 
-test.describe.configure({ timeout: 120_000 });
-
 test('without a survey it says what to do, with the way there', async ({ app }) => {
   await openAddress(app, '#/workbench?stick=left');
   await expect(app.getByText(/^No survey/u)).toBeVisible();

@@ -1,6 +1,7 @@
 /** What a recorder's marks say about one stick, whatever order and end they have. */
 import type { Mark } from '../../log/visitor.ts';
 import type { StickId } from '../../pad/stick.ts';
+import { lastOfEach, partSurveys } from './part-surveys.ts';
 import { DWELL_US } from './still-spans.ts';
 import type { Purpose } from './track.ts';
 
@@ -17,11 +18,21 @@ export function marksOf(marks: readonly Mark[], stick: StickId): Mark[] {
   return marks.filter(({ detail }) => (detail['stick'] ?? stick) === stick);
 }
 
+/** Captures of one stick from their marks (see `everySpan`); of a log that holds several surveys of it, those of the last. */
+export function markedSpans(marks: readonly Mark[], stick: StickId, endUs: number): MarkedSpan[] {
+  return lastOfEach(everySpan(marks, stick, endUs));
+}
+
+/** How many surveys of one stick the marks of a whole log hold. */
+export function countSurveys(marks: readonly Mark[], stick: StickId, endUs: number): number {
+  return partSurveys(everySpan(marks, stick, endUs)).length;
+}
+
 /**
  * Captures of one stick from their begin and end marks. One that is not ended lasts to the next begin of any capture,
  * else to the end of the log; an end without its begin is passed over. `marks` are those of the whole log.
  */
-export function markedSpans(marks: readonly Mark[], stick: StickId, endUs: number): MarkedSpan[] {
+function everySpan(marks: readonly Mark[], stick: StickId, endUs: number): MarkedSpan[] {
   const edges = marks.filter(({ name, detail }) => name === 'capture' && PURPOSES.has(detail['purpose']));
   const own = marksOf(edges, stick);
   const spans: MarkedSpan[] = [];

@@ -8,9 +8,6 @@ const NAMES: Readonly<Record<Suspect, string>> = {
   x: 'a short side of x',
   y: 'a short side of y',
 };
-/** Beyond these odds nothing is gained by a number. */
-const MOST_ODDS = 1000;
-
 /** The rest of a sentence; empty without a rival. */
 export function sayRival(rival: Suspected['rival']): string {
   if (rival === null) return '';
@@ -26,5 +23,5 @@ export function coarserThan(u95: number, limit: number): string {
 }
 
 function sayOdds(odds: number): string {
-  return odds >= MOST_ODDS ? `more than ${MOST_ODDS}` : odds >= 10 ? String(Math.round(odds)) : odds.toFixed(1);
+  return odds >= 10 ? String(Math.round(odds)) : odds.toFixed(1);
 }

@@ -59,7 +59,7 @@ export function suspectsOf(subject: Subject, limits: Limits): Suspects | null {
       return {
         ...own,
         isFault: true,
-        rival: second === undefined ? null : rivalOf(second.one, first.evidence - second.evidence),
+        rival: second === undefined ? null : nearRival(second.one, first.evidence - second.evidence),
       };
     const both = look(one, [first.one, one]);
     if (both !== null && isBeyond(both, limitOf(one)))
@@ -76,6 +76,12 @@ function isBeyond(looked: Looked | null, limit: number): boolean {
   return (
     looked !== null && looked.u95 <= FINEST[looked.side === 0 ? 'seat' : 'side'] && looked.value - looked.u95 > limit
   );
+}
+
+/** None where the odds against it are such that it is not worth a thought at the bench. */
+function nearRival(is: Suspect, logOdds: number): Suspected['rival'] {
+  const rival = rivalOf(is, logOdds);
+  return rival.odds > SURE ? null : rival;
 }
 
 function rivalOf(is: Suspect, logOdds: number): NonNullable<Suspected['rival']> {

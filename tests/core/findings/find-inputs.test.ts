@@ -85,7 +85,8 @@ describe('findInputs', () => {
     expect(find([button(1, 0)], still, false)?.decision).toBe('pass');
     const both = { ...still, right: trigger({ min: 150, max: 160, back: 155 }) };
     expect(find([button(1, 0)], both)?.says).toContain('The left and the right trigger never moved');
-    // One that hangs fails all the same.
+    // A contact that bounces, and a trigger that hangs, fail all the same.
+    expect(find([button(1, 12)], still)).toMatchObject({ decision: 'fail', value: 12 });
     expect(find([button(1, 0)], { ...still, right: trigger({ back: 700 }) })?.decision).toBe('fail');
   });
 });

@@ -87,7 +87,7 @@ describe('findShortRange', () => {
 
   it('is a caution where a seat that is not flat is the likelier one', () => {
     const usual = spreadOf(0.002);
-    const side = find([0, 0, short(0.06), 0], usual)!;
+    const side = find([-0.036, 0, short(0.016), 0], usual)!;
     expect(side).toMatchObject({ decision: 'fail', severity: 'fault' });
     expect(side.says).toMatch(/short there, with odds of \d+(\.\d)? to 1 against a seat that is not flat/);
     expect(side.for).toEqual([]);

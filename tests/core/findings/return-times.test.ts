@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { findCaptures } from '../../../core/capture/evidence/find-captures.ts';
 import { returnTimes } from '../../../core/findings/return-times.ts';
 import type { Pair } from '../../../core/pad/stick.ts';
+import { makeDwell } from '../../support/make-evidence.ts';
 import { StickStory } from '../../support/stick-story.ts';
 
 const rest = { x: 2048, y: 2048 };
@@ -34,6 +35,26 @@ describe('the time of a return', () => {
 
   it('is found between readings that come seldom', () => {
     expect(timesOf((story) => push(story, 1, 0.32, 0.16), 16_000)).toEqual([expect.closeTo(0.1216, 6)]);
+  });
+
+  it('counts from where the stick came to rest, be it apart from the mean rest', () => {
+    const apart = at(0.06);
+    const story = new StickStory(1000).hold(0.5, rest);
+    story.capture('rest', () => {
+      story
+        .hold(0.3, at(1))
+        .move(0.1, (s) => at(1 - 9.4 * s))
+        .hold(1.2, apart);
+      push(story, 1, 0.3, 0.1);
+    });
+    const track = story.track();
+    const dwell = (startUs: number, point: Pair) => makeDwell({ point, seconds: startUs / 1e6 + 0.25 });
+    const dwells = [dwell(1e6, apart), dwell(2.5e6, rest)];
+    const times = (known: typeof dwells) =>
+      returnTimes(track.sticks.left!, findCaptures(track, 'left').captures, rest, half, known);
+    expect(times(dwells)).toEqual([expect.closeTo(0.076, 6), expect.closeTo(0.076, 6)]);
+    // From the mean rest the first is never back until the next push.
+    expect(times([])[0]).toBeGreaterThan(1);
   });
 
   it('is measured in the half travel of each axis', () => {

@@ -16,13 +16,12 @@ describe('how sure a suspect is', () => {
     expect(sayRival({ is: 'y', odds: 1 })).toContain('odds of 1.0 to 1 against a short side of y');
   });
 
-  it('is rounded to whole numbers from ten on, and to more than 1000', () => {
+  it('is rounded to whole numbers from ten on, with one digit below', () => {
     const odds = (value: number) => sayRival({ is: 'y', odds: value }).slice(0, 60);
     expect(odds(9.99)).toContain('odds of 10.0 to 1');
     expect(odds(10.4)).toContain('odds of 10 to 1');
-    expect(odds(999.4)).toContain('odds of 999 to 1');
-    expect(odds(1000)).toContain('odds of more than 1000 to 1');
-    expect(odds(1 / 5000)).toContain('odds of 1 to more than 1000');
+    expect(odds(19.6)).toContain('odds of 20 to 1');
+    expect(odds(1 / 14)).toContain('odds of 1 to 14');
   });
 
   it('says how fine the gate lets look only where that is coarser than the limit', () => {
