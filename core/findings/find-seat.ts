@@ -3,7 +3,7 @@ import { directionsAbout } from './directions-about.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
-import { coarserThan, sayRival } from './outline/say-suspect.ts';
+import { coarserThan, offerKnown, sayKnown, sayRival } from './outline/say-suspect.ts';
 import { FINEST, suspectsOf } from './outline/suspects.ts';
 import { FULL_TILT_DEGREES } from './seat-shift.ts';
 import type { Subject } from './subject.ts';
@@ -35,6 +35,7 @@ export function findSeat(subject: Subject, limits: Limits): Finding | null {
       'cannot say': `${says}; whether it sits flat cannot be told.`,
     },
     for: [
+      sayKnown(subject.gateFrom),
       rival === null
         ? 'The whole outline is moved, as a tilt does; a side that reads short would change that side alone.'
         : null,
@@ -43,6 +44,7 @@ export function findSeat(subject: Subject, limits: Limits): Finding | null {
         : `The outline fits ${GATES[subject.outline.sides]} gate to ${percent(subject.outline.residual, 2)}.`,
     ],
     against: [
+      offerKnown(u95, limits.seat.value, subject.gateFrom),
       subject.domain === 'reported' ? "The counts come after the pad's own mapping, which may bend the outline." : null,
       rival === null ? null : 'A threefold wave of the gate of a few counts is all that tells the two apart.',
     ],

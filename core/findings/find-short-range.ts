@@ -3,7 +3,7 @@ import { directionsAbout } from './directions-about.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
-import { coarserThan, sayRival } from './outline/say-suspect.ts';
+import { coarserThan, offerKnown, sayKnown, sayRival } from './outline/say-suspect.ts';
 import { FINEST, suspectsOf } from './outline/suspects.ts';
 import type { Subject } from './subject.ts';
 import { percent, sideName } from './words.ts';
@@ -45,9 +45,11 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
       'cannot say': `${says}; whether that is too much cannot be told.`,
     },
     for: [
+      sayKnown(subject.gateFrom),
       rival === null ? 'The outline is flattened on that side alone; a tilted seat would move it as a whole.' : null,
     ],
     against: [
+      offerKnown(u95, limit.value, subject.gateFrom),
       'A gate worn or chipped on that side would look the same.',
       rival === null ? null : 'A threefold wave of the gate of a few counts is all that tells the two apart.',
       isReported

@@ -36,6 +36,7 @@ import { findTwoRests } from './find-two-rests.ts';
 import { findUnevenReach } from './find-uneven-reach.ts';
 import { findWornTrack } from './find-worn-track.ts';
 import type { Finding, Verdict } from './finding.ts';
+import type { KnownGates } from './gate-from-track.ts';
 import { defaultLimits, limitIds, type LimitId, type Limits, type LimitSetBy } from './limits.ts';
 import { notSurveyed } from './not-surveyed.ts';
 import { rankFindings } from './rank-findings.ts';
@@ -90,18 +91,19 @@ const OF_STICK: readonly ((subject: Subject, limits: Limits) => Finding | null)[
 
 /**
  * Measures and judges a track under a mapping from a file, else the pad's stored one, else the fields' range. `owner` is the
- * pad that the mapping file says it is of, null where it says nothing.
+ * pad that the mapping file says it is of, null where it says nothing; `gates` what other surveys told of the gates.
  */
 export function judgeTrack(
   whole: Track,
   mapping: PadMapping | null,
   limits: Limits = defaultLimits,
   owner: PadOwner | null = null,
+  gates: KnownGates = {},
 ): MeasureReport {
   const track = withoutLosses(whole);
   const measures = measureTrack(track, mapping, limits.releases.value);
   const ofSticks = STICKS.flatMap((stick) => {
-    const subject = subjectOf(track, stick, measures, limits.releases.value);
+    const subject = subjectOf(track, stick, measures, limits.releases.value, gates[stick] ?? null);
     if (subject === null) return [];
     const judged = OF_STICK.map((find) => find(subject, limits));
     return [...judged, findOtherPad(subject, track.header.pad, owner, limits)].filter((one) => one !== null);

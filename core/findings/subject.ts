@@ -8,14 +8,14 @@ import type { SignalLoss } from '../capture/evidence/signal-losses.ts';
 import type { Capture, Track } from '../capture/evidence/track.ts';
 import { waysAlong } from '../capture/evidence/ways-along.ts';
 import { lossesOf } from '../capture/evidence/without-losses.ts';
-import { rawPoint } from '../mapping/raw-point.ts';
 import type { StickReport, TrackMeasures } from '../measure/measure-report.ts';
 import type { Domain, Pair, StickFields, StickId } from '../pad/stick.ts';
 import { axesTogether } from './axes-together.ts';
 import { middleBand, type MiddleBand } from './middle-band.ts';
 import { fitOutline, type Outline } from './outline/fit-outline.ts';
-import type { RimPoint } from './outline/outline-model.ts';
-import { pinnedSides, type PinnedSide } from './pinned-sides.ts';
+import type { GateSource, KnownGate } from './outline/known-gate.ts';
+import { outlinePoints, stepOf } from './outline-points.ts';
+import type { PinnedSide } from './pinned-sides.ts';
 import { promptedWays, type PromptedWays } from './prompted-ways.ts';
 import { returnTimes } from './return-times.ts';
 import { stickLayers, type StickLayers } from './stored-layers.ts';
@@ -33,6 +33,8 @@ export interface Subject {
   readonly domain: Domain;
   /** What the gate and the sensors look like; null where the rim does not tell. Its centre counts from `about`. */
   readonly outline: Outline | null;
+  /** Where more is known of the gate than what moulding makes of one: from what. */
+  readonly gateFrom: GateSource | null;
   /** Directions are taken about the mean rest of at least some releases: only then the outline's centre means anything. */
   readonly aboutRest: boolean;
   /** Counts from the rest to the gate along each axis: of the outline, else of what the mapping spans. */
@@ -64,9 +66,6 @@ export interface Subject {
   readonly middleBand: MiddleBand | null;
 }
 
-/** Where a sensor is at its limit the outline is led on from further away: enough to tell that a good part is cut off. */
-const PINNED_GAP = 100;
-
 function isOfStick({ purpose }: Capture): boolean {
   return purpose !== 'inputs' && purpose !== 'disturbance';
 }
@@ -77,16 +76,16 @@ export function subjectOf(
   stick: StickId,
   measures: TrackMeasures,
   releasesNeeded = LEAST_RELEASES,
+  known: KnownGate | null = null,
 ): Subject | null {
   const report = measures.sticks[stick];
   const readings = track.sticks[stick];
   if (report === undefined || readings === undefined) return null;
   const { fields } = readings;
   const { rest } = report;
-  const step = rest?.step ?? { x: 1, y: 1 };
-  const pinned = pinnedSides(track, stick, rest?.noise ?? null, step);
-  const isCut = pinned.length > 0 || report.rim?.directions.some(({ atLimit }) => atLimit) === true;
-  const outline = fitOutline(rimPoints(report, fields, pinned, step), isCut ? PINNED_GAP : undefined);
+  const step = stepOf(report);
+  const { points, mostGap, pinned } = outlinePoints(track, stick, report);
+  const outline = fitOutline(points, { mostGap, known });
   const half = outline === null ? halfOf(report) : { x: meanSpan(outline, 'x'), y: meanSpan(outline, 'y') };
   const evidence = gatherEvidence(track, stick, releasesNeeded);
   const { captures } = findCaptures(track, stick);
@@ -100,6 +99,7 @@ export function subjectOf(
     fields,
     domain: measures.log.domain,
     outline,
+    gateFrom: known?.from ?? null,
     aboutRest: (rest?.releases ?? 0) > 0,
     half,
     intervalUs: measures.log.interval?.p50Us ?? null,
@@ -131,17 +131,6 @@ export function subjectOf(
  */
 function isUnsettled({ rest, captures }: StickReport): boolean {
   return captures === 'inferred' ? rest === null : (rest?.releases ?? 0) < LEAST_RELEASES;
-}
-
-/** Covered rim points that no limit of a field or a sensor holds back. */
-function rimPoints(report: StickReport, fields: StickFields, pinned: readonly PinnedSide[], step: Pair): RimPoint[] {
-  const about = report.rest?.point;
-  return (report.rim?.directions ?? []).flatMap(({ angle, x, y, covered, atLimit }) => {
-    if (x === null || y === null || !covered || atLimit) return [];
-    const raw = about === undefined ? null : rawPoint(about, fields, { x, y });
-    const isPinned = raw !== null && pinned.some(({ axis, count }) => Math.abs(raw[axis] - count) <= 1.5 * step[axis]);
-    return isPinned ? [] : [{ angle, dx: x, dy: y }];
-  });
 }
 
 function meanSpan({ value }: Outline, axis: 'x' | 'y'): number {

@@ -1,5 +1,7 @@
 /** Fits the model of a gate behind two sensors to the rim points of a stick. */
 import { gateShape, type Sides } from './gate-shape.ts';
+import type { Prior } from './gate-prior.ts';
+import type { KnownGate } from './known-gate.ts';
 import { leastPenalty, type OutlineFit } from './iterate-outline.ts';
 import { ROUND, SIDED, unknownAt, type RimPoint, type Unknown } from './outline-model.ts';
 
@@ -21,10 +23,12 @@ const WIDEST_GAP = 45;
 const ASTRAY = 5;
 /** A four-sided gate falls from a corner by 15 % in 10°; from one direction to its neighbours no gate leaps so far. */
 const LEAP = 0.16;
-/** A round gate that leaves over no more than noise, with waves no larger than moulding makes them, needs no corners. */
-const ROUND_COST = 100;
+/** A round gate that leaves over no more than noise, with waves no larger than moulding makes them, needs no corners: cost beyond the points. */
+const ROUND_COST = 20;
 /** What corners must save to be believed: their two unknowns, and the choice among seven. */
 const CORNERS_SAVE = 30;
+/** A gate has more to it than waves and corners; nothing finer than this is asked of either shape. */
+const LEAST_ROUGHNESS = 0.001;
 const START_ROUNDING = 0.3;
 
 /**
@@ -32,17 +36,50 @@ const START_ROUNDING = 0.3;
  * went astray. A round gate unless four, six or eight sides explain it far better. Null with fewer than 36 points, with `mostGap`
  * degrees of directions or more without one, or where the points do not determine the unknowns.
  */
-export function fitOutline(all: readonly RimPoint[], mostGap = WIDEST_GAP): Outline | null {
+export function fitOutline(all: readonly RimPoint[], options: OutlineOptions = {}): Outline | null {
+  const fit = bestFit(all, options);
+  return fit === null ? null : outlineOf(fit);
+}
+
+export interface OutlineOptions {
+  /** Degrees. */
+  readonly mostGap?: number | undefined;
+  /** What another survey told of this gate; its shape is then known, too. */
+  readonly known?: KnownGate | null | undefined;
+}
+
+/** The fit itself; null as in `fitOutline`. */
+export function bestFit(
+  all: readonly RimPoint[],
+  { mostGap = WIDEST_GAP, known = null }: OutlineOptions = {},
+): OutlineFit | null {
   const points = withoutStrays(all);
   if (points.length < LEAST_POINTS || widestGap(points) >= mostGap) return null;
+  if (known !== null) return fitGate(points, known.sides, known.prior);
+  const sigma = Math.max(LEAST_ROUGHNESS, roughness(points));
+  const costOf = (fit: OutlineFit): number => fit.points * (fit.residual / sigma) ** 2 + fit.unusual;
   const round = fitGate(points, 0);
-  if (round !== null && round.cost <= ROUND_COST) return outlineOf(round);
+  const roundCost = round === null ? Number.POSITIVE_INFINITY : costOf(round);
+  if (roundCost <= points.length + ROUND_COST) return round;
   const sided = ([8, 6, 4] as const)
     .map((sides) => fitGate(points, sides))
     .filter((fit) => fit !== null)
-    .toSorted((a, b) => a.cost - b.cost)[0];
-  const best = sided !== undefined && (round === null || sided.cost < round.cost - CORNERS_SAVE) ? sided : round;
-  return best === null ? null : outlineOf(best);
+    .toSorted((a, b) => costOf(a) - costOf(b))[0];
+  return sided !== undefined && costOf(sided) < roundCost - CORNERS_SAVE ? sided : round;
+}
+
+/**
+ * σ of a point as a share of its radius, whatever the gate's shape: from fourth differences of neighbours, which do not see the curve
+ * of a side and whose variance is seventy times that of one point; from their lower quartile, 0.3186 σ of normal scatter, as every
+ * second one sees a corner of an eight-sided gate.
+ */
+function roughness(points: readonly RimPoint[]): number {
+  const radii = points.map(({ dx, dy }) => Math.hypot(dx, dy));
+  const at = (i: number): number => radii[(i + radii.length) % radii.length] ?? Number.NaN;
+  const fourth = radii
+    .map((radius, i) => Math.abs(at(i - 2) - 4 * at(i - 1) + 6 * radius - 4 * at(i + 1) + at(i + 2)) / radius)
+    .toSorted((a, b) => a - b);
+  return (fourth[Math.floor(fourth.length / 4)] ?? Number.NaN) / 0.3186 / Math.sqrt(70);
 }
 
 /** Without points whose radius leaps away from those of their neighbours, by more than any corner of a gate does. */
@@ -55,13 +92,13 @@ function withoutStrays(points: readonly RimPoint[]): readonly RimPoint[] {
   });
 }
 
-function fitGate(points: readonly RimPoint[], sides: Sides): OutlineFit | null {
-  const first = leastPenalty(points, sides, startOf(points, sides));
+function fitGate(points: readonly RimPoint[], sides: Sides, prior?: Prior): OutlineFit | null {
+  const first = leastPenalty(points, sides, startOf(points, sides), prior);
   if (first === null) return null;
   const usual = medianAbsolute(first.outside);
   const kept = points.filter((_, i) => Math.abs(first.outside[i] ?? Number.NaN) <= ASTRAY * 1.4826 * usual + 1e-9);
   if (kept.length === points.length || kept.length < LEAST_POINTS) return first;
-  return leastPenalty(kept, sides, first.p) ?? first;
+  return leastPenalty(kept, sides, first.p, prior) ?? first;
 }
 
 /** Spans from the extents; a corner stands where the wave of as many folds is highest. */

@@ -1,5 +1,6 @@
 /** How sure a suspect is, in words. */
 import { percent } from '../words.ts';
+import type { GateSource } from './known-gate.ts';
 import type { Suspect } from './seat-or-side.ts';
 import type { Suspected } from './suspects.ts';
 
@@ -20,6 +21,24 @@ export function sayRival(rival: Suspected['rival']): string {
 /** Says how fine a survey could look where that is coarser than the limit; empty where it is not. */
 export function coarserThan(u95: number, limit: number): string {
   return u95 <= limit ? '' : `; finer than ${percent(u95)} the gate hides`;
+}
+
+/** What would look finer, where the gate hides more than the limit and nothing is known of it; null elsewhere. */
+export function offerKnown(u95: number, limit: number, gateFrom: GateSource | null): string | null {
+  return u95 <= limit || gateFrom !== null
+    ? null
+    : "Another survey would tell the gate's own waves from the part's: of an earlier sound part or a reference part in this shell, or of this part with the ring turned by 180°.";
+}
+
+const KNOWN_FROM: Readonly<Record<GateSource, string>> = {
+  'earlier part': 'The waves of the gate are known from an earlier, sound part in this shell.',
+  'reference part': 'The waves of the gate are known from a reference part in this shell.',
+  'ring turned': 'The waves of the gate are told from those of this part by a survey with the ring turned by 180°.',
+};
+
+/** What was known of the gate; null where nothing was. */
+export function sayKnown(gateFrom: GateSource | null): string | null {
+  return gateFrom === null ? null : KNOWN_FROM[gateFrom];
 }
 
 function sayOdds(odds: number): string {

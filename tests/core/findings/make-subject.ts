@@ -92,6 +92,7 @@ export function makeSubject(wish: SubjectWish = {}): Subject {
     odd: [],
     surveyUs: 24e6,
     restCaptures: 1,
+    gateFrom: null,
     surveys: 1,
     middleBand: null,
     ...wish.subject,
