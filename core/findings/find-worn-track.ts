@@ -26,12 +26,14 @@ interface Worn {
 /**
  * Measure: the worn share of the travelled counts of the worse axis: runs of counts that never occur, and stretches where the
  * reading is unsteadier than elsewhere, each by its length · min(1, times²/64): a stretch is told to a window of readings
- * only, and what is steady in the window thins its unsteadiness out; of one whose readings are all off by eight σ it is the length. A regular comb is the firmware's step, not wear. Not concluded in the `reported` domain.
+ * only, and what is steady in the window thins its unsteadiness out; of one whose readings are all off by eight σ it is the length. A regular comb is the firmware's step, not wear. In the `reported` domain the pad's own
+ * mapping leaves counts out and stretches others: there only unsteadiness counts.
  */
 export function findWornTrack(subject: Subject, limits: Limits): Finding | null {
   const { report, stick, domain } = subject;
-  if (domain === 'reported' || report.travel === null) return null;
-  const axes = (['x', 'y'] as const).flatMap((axis) => wornOf(axis, report.travel?.[axis] ?? null));
+  if (report.travel === null) return null;
+  const isReported = domain === 'reported';
+  const axes = (['x', 'y'] as const).flatMap((axis) => wornOf(axis, report.travel?.[axis] ?? null, isReported));
   const [worst] = axes.toSorted((a, b) => b.share - a.share);
   if (worst === undefined) return null;
   const { axis, share, runs, gaps, times, jumps } = worst;
@@ -55,7 +57,10 @@ export function findWornTrack(subject: Subject, limits: Limits): Finding | null 
       gaps === 0 ? null : `${gaps} counts there never occur while their neighbours do.`,
       jumps === null || jumps === 0 ? null : `${jumps} single readings leap and come back.`,
     ],
-    against: ['A magnetic part has no track: there, look for a loose wire first.'],
+    against: [
+      'A magnetic part has no track: there, look for a loose wire first.',
+      isReported ? "The counts come after the pad's own mapping, which may stretch a part of the way." : null,
+    ],
     causes: [
       'The wiper has worn the track where it travels most',
       'Dirt or dried grease on the track',
@@ -67,9 +72,9 @@ export function findWornTrack(subject: Subject, limits: Limits): Finding | null 
   });
 }
 
-function wornOf(axis: 'x' | 'y', travel: AxisTravel | null): Worn[] {
-  if (travel === null || (travel.unsteady === null && travel.missing === null)) return [];
-  const gaps = travel.runs.filter(({ from, to }) => (to - from) / travel.step + 1 >= LEAST_RUN);
+function wornOf(axis: 'x' | 'y', travel: AxisTravel | null, isReported: boolean): Worn[] {
+  if (travel === null || (travel.unsteady === null && (isReported || travel.missing === null))) return [];
+  const gaps = isReported ? [] : travel.runs.filter(({ from, to }) => (to - from) / travel.step + 1 >= LEAST_RUN);
   const unsteady = travel.unsteady ?? [];
   const runs = [...unsteady, ...gaps].toSorted((a, b) => b.to - b.from - (a.to - a.from));
   const counts =

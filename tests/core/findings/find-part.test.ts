@@ -137,8 +137,17 @@ describe('worn track', () => {
     expect(at({ unsteady: [{ from: 1500, to: 1504, times: 8 }] })?.decision).toBe('cannot say');
   });
 
-  it("is not concluded after the pad's own mapping, without sweeps, or where they are too sparse", () => {
-    expect(at({ unsteady: [{ from: 1500, to: 1530, times: 9 }] }, 'reported')).toBeNull();
+  it("counts unsteadiness alone after the pad's own mapping, which leaves counts out, and says what it may be else", () => {
+    const wish = { unsteady: [{ from: 1500, to: 1530, times: 9 }], missing: 40, runs: [{ from: 1700, to: 1739 }] };
+    expect(at(wish)?.value).toBeCloseTo(71 / 2500, 6);
+    const found = at(wish, 'reported')!;
+    expect(found.decision).toBe('fail');
+    expect(found.value).toBeCloseTo(31 / 2500, 6);
+    expect(found.against.at(-1)).toContain("after the pad's own mapping");
+    expect(at({ ...wish, unsteady: null }, 'reported')).toMatchObject({ decision: 'pass', value: 0 });
+  });
+
+  it('is not concluded without sweeps, or where they are too sparse', () => {
     expect(findWornTrack(makeSubject(), limits)).toBeNull();
     const sparse = { ...soundTravel, unsteady: null, missing: null };
     expect(findWornTrack(makeSubject({ report: { travel: makeTravel({ x: sparse, y: sparse }) } }), limits)).toBeNull();
