@@ -2,6 +2,7 @@
 import { directionsAbout } from './directions-about.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
+import { lackOfReach, type LackOfReach } from './lack-of-reach.ts';
 import { makeFinding } from './make-finding.ts';
 import { coarserThan, offerKnown, sayKnown, sayRival } from './outline/say-suspect.ts';
 import { FINEST, suspectsOf } from './outline/suspects.ts';
@@ -13,12 +14,16 @@ import { percent, sideName } from './words.ts';
  * sound part (see `suspectsOf`). A side that a sensor clips is judged as clipped, not as short. In the `reported` domain the pad's own
  * mapping stands before the counts, and an edge may be off by as much as a good enough one: the limit is wider by that. Passes where no short side is proven: how fine the
  * survey could look is its uncertainty.
+ * A side that alone never comes to full output is short whatever the outline says (see `lackOfReach`).
  */
 export function findShortRange(subject: Subject, limits: Limits): Finding | null {
   const isReported = subject.domain === 'reported';
   const limit = isReported
     ? { ...limits.shortRange, value: limits.shortRange.value + limits.stale.value }
     : limits.shortRange;
+  const lacking = lackOfReach(subject);
+  if (lacking !== null && lacking.lack - lacking.u95 > limits.shortRange.value)
+    return findLacking(subject, limits, lacking);
   const suspects = suspectsOf(subject, { ...limits, shortRange: limit });
   if (suspects === null) return null;
   const [worst] = (['x', 'y'] as const)
@@ -63,5 +68,32 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
     ],
     next: 'Look whether the module is seated down to the board, and go over the joints of that axis: battery off first, mind the hot iron; if it stays, fit another part. Calibration can stretch that side but not its steps.',
     shows: { directions: directionsAbout(angle, 45) },
+  });
+}
+
+/** The pad says it itself: all other sides come to full output. */
+function findLacking({ stick }: Subject, limits: Limits, { axis, side, lack, u95 }: LackOfReach): Finding {
+  const says = `At the gate the ${stick} stick lacks ${percent(lack)} ± ${percent(u95)} of full output ${sideName(axis, side)}, and comes to full output on all other sides`;
+  return makeFinding({
+    id: 'short-range',
+    stick,
+    value: lack,
+    u95,
+    limit: limits.shortRange,
+    severity: 'fault',
+    says: {
+      fail: `${says}: its range is short there.`,
+      pass: `${says}.`,
+      'cannot say': `${says}; whether that is too much cannot be told.`,
+    },
+    for: ['Stored edges stand inside of the gate, so that a sound stick comes to full output on every side.'],
+    against: ["The counts come after the pad's own mapping: a stored edge beyond the gate would look the same."],
+    causes: [
+      'The stored edge of that side is of another part',
+      'The sensor or its converter is at its limit before the gate stops the stick',
+      'The module is not fully seated on that side',
+    ],
+    next: 'Calibrate the pad in the way its maker gives and survey once more; if that side still lacks, look whether the module is seated down to the board, battery off first; then fit another part.',
+    shows: { directions: directionsAbout((axis === 'x' ? 90 : 180) - 90 * side, 25) },
   });
 }
