@@ -59,10 +59,12 @@ test('stick, direction, sample, stage and survey are selected everywhere at once
 
 test('a click on a rest point selects the sample at which that release came to rest', async ({ app }) => {
   await openLog(app, await makeDemoLog('off-centre'));
-  const dots = app.getByRole('region', { name: 'Plane' }).locator('circle.rest');
+  const plane = app.getByRole('region', { name: 'Plane' });
+  const dots = plane.locator('circle.rest');
+  // With the proposal the plane is drawn anew, some frames after the words of it and larger or smaller: a place taken before is
+  // another point's.
+  await expect(plane.locator('.proposed').first()).toBeAttached({ timeout: 60_000 });
   await expect(dots).not.toHaveCount(0);
-  // With the proposal the plane is drawn anew, larger or smaller: a place taken before it is another point's after it.
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
   // The magnified rest stands beside the plane: its dots come last.
   const box = await dots.last().boundingBox();
   if (box === null) throw new Error('the rest point is not drawn');
