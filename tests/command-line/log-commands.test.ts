@@ -124,6 +124,40 @@ describe('stickwright measure', () => {
     }
   });
 
+  it('looks finer in a gate that another survey tells of, and says from what it is known', async () => {
+    interface Judged {
+      readonly findings: readonly {
+        readonly id: string;
+        readonly stick: string;
+        readonly u95: number;
+        readonly for: string[];
+      }[];
+    }
+    const seat = async (...args: string[]) => {
+      const ran = await stickwright(['measure', log, '--json', ...args]);
+      expect(ran.stderr).toBe('');
+      const { findings } = JSON.parse(ran.stdout) as Judged;
+      return findings.find(({ id, stick }) => id === 'seat-not-flat' && stick === 'left')!;
+    };
+    const known = await seat('--gate-from', log, '--gate-as', 'reference-part');
+    expect(known.u95).toBeLessThan(0.7 * (await seat()).u95);
+    expect(known.for[0]).toBe('The waves of the gate are known from a reference part in this shell.');
+  });
+
+  it('says what a known gate needs where it is half said, unknown or untold', async () => {
+    const half = await stickwright(['measure', log, '--gate-from', log]);
+    expect(half).toMatchObject({ code: 1, stdout: '' });
+    expect(half.stderr).toContain('needs both --gate-from LOG and --gate-as');
+    expect((await stickwright(['measure', log, '--gate-as', 'guess'])).code).toBe(2);
+    const gone = await stickwright(['measure', log, '--gate-from', `${log}.gone`, '--gate-as', 'ring-turned']);
+    expect(gone.code).toBe(1);
+    expect(gone.stderr).toMatch(ONE_LINE);
+    const short = await fileOf('header.padlog', (await readFile(log)).subarray(0, 20_000));
+    const untold = await stickwright(['measure', log, '--gate-from', short, '--gate-as', 'earlier-part']);
+    expect(untold).toMatchObject({ code: 1, stdout: '' });
+    expect(untold.stderr).toContain('tells of no gate: it needs a rest and a covered rim');
+  });
+
   it('measures under a mapping file', async () => {
     const axis = { min: 0, centre: 2048, max: 4095 };
     const mapping = await fileOf(

@@ -2,6 +2,7 @@
 import type { StickEvidence } from '../../../core/capture/evidence/evidence.ts';
 import { gatherEvidence } from '../../../core/capture/evidence/gather-evidence.ts';
 import type { Track } from '../../../core/capture/evidence/track.ts';
+import type { KnownGates } from '../../../core/findings/gate-from-track.ts';
 import { judgeTrack, type MeasureReport } from '../../../core/findings/judge-track.ts';
 import type { Limits } from '../../../core/findings/limits.ts';
 import { stickLayers, type StickLayers } from '../../../core/findings/stored-layers.ts';
@@ -14,6 +15,8 @@ export interface Terms {
   /** A mapping that beats what the pad stores; null without one. */
   readonly mapping: MappingFile | null;
   readonly limits: Limits;
+  /** What other surveys told of the gates; nothing where left out. */
+  readonly gates?: KnownGates;
 }
 
 export interface JudgedStick {
@@ -29,8 +32,8 @@ export interface JudgedLog {
   readonly report: MeasureReport;
 }
 
-export function judgeLog(track: Track, { mapping, limits }: Terms): JudgedLog {
-  const report = judgeTrack(track, mapping?.sticks ?? null, limits, mapping?.pad ?? null);
+export function judgeLog(track: Track, { mapping, limits, gates = {} }: Terms): JudgedLog {
+  const report = judgeTrack(track, mapping?.sticks ?? null, limits, mapping?.pad ?? null, gates);
   const sticks = STICKS.flatMap((stick) => {
     const current = report.sticks[stick]?.mapping;
     if (current === undefined) return [];

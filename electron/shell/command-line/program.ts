@@ -1,6 +1,7 @@
 /** The commands with their arguments and options; what they do stands in a file each, loaded when it is asked for. */
 import { Command, InvalidArgumentError, Option } from 'commander';
 import type { InputForm } from '../../../core/hid/read-input.ts';
+import { GATE_SOURCES } from './gate-words.ts';
 import type { TermsOptions } from './log-input.ts';
 import type { MeasureOptions } from './measure.ts';
 import type { ProposeOptions } from './propose.ts';
@@ -112,7 +113,9 @@ export function buildProgram(ended: (code: ExitCode) => void): Command {
     (await import('./measure.ts')).measureFile(terminal, log, options),
   )
     .option('--mapping <file>', 'the mapping that deflections are under')
-    .option('--limits <file>', 'limits of your own, which beat the settings');
+    .option('--limits <file>', 'limits of your own, which beat the settings')
+    .option('--gate-from <log>', 'a survey in the same shell that tells of the gate')
+    .addOption(new Option('--gate-as <what>', 'what that survey was of').choices(Object.keys(GATE_SOURCES)));
 
   add(
     'propose <log>',
