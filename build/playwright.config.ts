@@ -14,11 +14,11 @@ export default defineConfig({
   reporter: [['list'], ['json', { outputFile: path.join(root, 'out/results/browser.json') }]],
   forbidOnly: process.env['CI'] === 'true',
   // What takes seconds here takes minutes on a busy machine; only what hangs is a failure.
-  timeout: 180_000,
+  timeout: 300_000,
   // A second try tells a fault that comes and goes from one that stays; both count as failed.
   retries: 1,
   failOnFlakyTests: true,
-  expect: { timeout: 30_000, toHaveScreenshot: { animations: 'disabled', maxDiffPixelRatio: 0.001 } },
+  expect: { timeout: 60_000, toHaveScreenshot: { animations: 'disabled', maxDiffPixelRatio: 0.001 } },
   use: {
     viewport: { width: 1280, height: 800 },
     launchOptions: {

@@ -14,10 +14,10 @@ test('two surveys are compared in the same views, and only what is beyond repeat
   await openLog(app, await makeDemoLog('off-centre', '--stick', 'left'));
   const before = surveyShown(app);
   await openLog(app, await makeDemoLog('healthy', '--stick', 'left'));
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   await app.getByRole('combobox', { name: /^against/u }).selectOption(before);
   const compared = app.getByRole('region', { name: 'Compared' });
-  await expect(compared).toContainText(/\d+ of 12 measures differ/u, { timeout: 30_000 });
+  await expect(compared).toContainText(/\d+ of 12 measures differ/u, { timeout: 120_000 });
   await expect(compared.getByRole('row', { name: /^rest x, counts/u })).toContainText('differs');
   await expect(app.getByRole('region', { name: 'Direction profile' })).toContainText('before');
   await expect(app.getByRole('contentinfo')).toContainText(/before \d\.\d{3}/u);
@@ -39,6 +39,6 @@ test('two surveys of an unchanged stick are called the same', async ({ app }) =>
   await openLog(app, await makeDemoLog('healthy', '--stick', 'left', '--seed', '6'));
   await app.getByRole('combobox', { name: /^against/u }).selectOption(before);
   const compared = app.getByRole('region', { name: 'Compared' });
-  await expect(compared).toContainText(/of 12 measures/u, { timeout: 30_000 });
+  await expect(compared).toContainText(/of 12 measures/u, { timeout: 120_000 });
   await expect(compared.getByText('differs', { exact: true })).toHaveCount(0);
 });

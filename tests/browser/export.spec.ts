@@ -13,7 +13,7 @@ async function saved(app: Page, figure: string, kind: string): Promise<Buffer> {
 
 test('every figure of the Workbench leaves as a drawing, a picture and a table', async ({ app }) => {
   await openLog(app, await makeDemoLog('healthy', '--steps', 'rest,rim', '--stick', 'left'));
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   for (const figure of ['Direction profile', 'Plane', 'Axis rails', 'Response']) {
     const svg = (await saved(app, figure, 'svg')).toString('utf8');
     expect(svg).toContain(`<title>${figure}</title>`);
@@ -31,7 +31,7 @@ test('a table that stands by itself leaves as CSV, without the definitions that 
   app,
 }) => {
   await openLog(app, await makeDemoLog('off-centre'));
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   const file = app.waitForEvent('download');
   await app.getByRole('button', { name: 'Ledger as CSV' }).click();
   const text = await readFile(await (await file).path(), 'utf8');

@@ -23,7 +23,7 @@ async function openFindings(app: Page): Promise<void> {
     address = new URL(app.url()).hash.replace('workbench', 'findings').replace(/&?direction=\d+/u, '');
   }
   await openAddress(app, address);
-  await expect(app.getByRole('heading', { name: 'Verdict' })).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByRole('heading', { name: 'Verdict' })).toBeVisible({ timeout: 120_000 });
 }
 
 function finding(app: Page, name: string): ReturnType<Page['getByRole']> {
@@ -91,7 +91,7 @@ test('by keyboard: a finding is reached, opened with Enter, and kept in the addr
   await app.keyboard.press('Enter');
   await expect(app.getByRole('note', { name: 'Marked finding' })).toBeVisible();
   await app.reload();
-  await expect(app.getByRole('note', { name: 'Marked finding' })).toContainText('Short range', { timeout: 60_000 });
+  await expect(app.getByRole('note', { name: 'Marked finding' })).toContainText('Short range', { timeout: 120_000 });
 });
 
 test('a limit that is made the workshop’s own judges anew, is marked, and is taken back', async ({ app }) => {
@@ -102,19 +102,19 @@ test('a limit that is made the workshop’s own judges anew, is marked, and is t
   await expect(app.getByRole('alert').filter({ hasText: 'Write a number' })).toBeVisible();
   await field.fill('30');
   await field.press('Enter');
-  await expect(finding(app, 'Short range')).toHaveCount(0, { timeout: 60_000 });
+  await expect(finding(app, 'Short range')).toHaveCount(0, { timeout: 120_000 });
   const back = app.getByRole('button', { name: /^short range: yours, back to [\d.]+/u });
   await expect(back).toBeVisible();
   await expectAccessible(app);
   await back.click();
-  await expect(finding(app, 'Short range')).toBeVisible({ timeout: 60_000 });
+  await expect(finding(app, 'Short range')).toBeVisible({ timeout: 120_000 });
   await expect(field).toHaveValue(usual);
 });
 
 test('a survey without a gate is undecided and says what is missing', async ({ app }) => {
   await openLog(app, restAlone);
   await app.getByRole('link', { name: 'Findings' }).click();
-  await expect(app.getByRole('link', { name: /^left stick.*Undecided/u })).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByRole('link', { name: /^left stick.*Undecided/u })).toBeVisible({ timeout: 120_000 });
   await expect(app.getByRole('list', { name: 'What is missing' })).toContainText('turn it slowly');
   await expectAccessible(app);
 });
@@ -141,7 +141,7 @@ test('a finding with samples shows them against time, each of its spans, with a 
   await app.getByRole('link', { name: /^Findings/u }).click();
   await finding(app, 'Swings past its rest').getByRole('link').click();
   const strip = app.getByRole('region', { name: 'Strip' });
-  await expect(strip.getByRole('slider', { name: 'Sample' })).toBeVisible({ timeout: 60_000 });
+  await expect(strip.getByRole('slider', { name: 'Sample' })).toBeVisible({ timeout: 120_000 });
   await expect(strip).toContainText('1 of 8');
   await expectAccessible(app);
   await strip.getByRole('button', { name: 'Later' }).click();

@@ -145,14 +145,14 @@ test('a pad that is unplugged in a survey ends it with what was taken; plugged i
 }) => {
   await come(page, fresh);
   await survey(page, true);
-  await expect(page.getByRole('img', { name: /^2 of \d+ releases taken$/u })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('img', { name: /^2 of \d+ releases taken$/u })).toBeVisible({ timeout: 120_000 });
   const other = await context.newPage();
   await come(other, fresh);
   await other.getByRole('button', { name: 'Unplug' }).click();
   await expect(page.getByRole('heading', { name: 'Survey failed' })).toBeVisible();
   await expect(page.getByRole('status')).toContainText('healthy-1, broke off; what was taken is kept');
   await expect(page.getByRole('main')).toContainText('is no longer there; plug it in again');
-  await expect(page.getByRole('row', { name: /^left [2-9]/u })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('row', { name: /^left [2-9]/u })).toBeVisible({ timeout: 120_000 });
   await expect(hand(other).locator('option:checked')).toContainText('(gone)');
   const identity = other.getByRole('region', { name: 'Pad in hand' });
   await expect(identity).toContainText('gone');

@@ -20,9 +20,9 @@ test('the demonstration hand presses everything, hands-free, and the check ends 
   await openAddress(app, '#/survey/inputs?stick=left');
   await app.getByRole('button', { name: 'Begin' }).click();
   await expect(app.getByText(/^Press and let go of every control once/u)).toBeVisible();
-  await expect(app.getByText(/^1\d of 26 still missing$/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^1\d of 26 still missing$/u)).toBeVisible({ timeout: 120_000 });
   expect(await movedParts(app, 8)).toEqual([]);
-  await expect(app.getByText('all 26 seen')).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText('all 26 seen')).toBeVisible({ timeout: 120_000 });
   const row = app.getByRole('row', { name: /^left trigger/u });
   await expect(row).toContainText('0 … 255');
   await expect(row).toContainText('nothing');
@@ -36,7 +36,7 @@ test('the demonstration hand presses everything, hands-free, and the check ends 
 test('a survey that is chosen shows the inputs it holds', async ({ app }) => {
   await openAddress(app, '#/survey/inputs?stick=left');
   await app.getByRole('button', { name: 'Begin' }).click();
-  await expect(app.getByText('all 26 seen')).toBeVisible({ timeout: 90_000 });
+  await expect(app.getByText('all 26 seen')).toBeVisible({ timeout: 120_000 });
   await openAddress(app, '#/survey/inputs?stick=left');
   await app.reload();
   await app.getByLabel('Survey shown').selectOption({ index: 1 });

@@ -63,7 +63,7 @@ test('a click on a rest point selects the sample at which that release came to r
   const dots = plane.locator('circle.rest');
   // With the proposal the plane is drawn anew, some frames after the words of it and larger or smaller: a place taken before is
   // another point's.
-  await expect(plane.locator('.proposed').first()).toBeAttached({ timeout: 60_000 });
+  await expect(plane.locator('.proposed').first()).toBeAttached({ timeout: 120_000 });
   await expect(dots).not.toHaveCount(0);
   // The magnified rest stands beside the plane: its dots come last.
   const box = await dots.last().boundingBox();

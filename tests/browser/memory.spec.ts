@@ -115,7 +115,7 @@ test('the finder names likely places; a confirmed one becomes an unproven map', 
   await app.getByRole('link', { name: 'Find and maps' }).click();
   await app.getByRole('button', { name: 'Find by the survey' }).click();
   const places = app.getByRole('region', { name: 'Likely places' });
-  await expect(places.getByRole('row', { name: /0x2c10/u }).first()).toBeVisible({ timeout: 30_000 });
+  await expect(places.getByRole('row', { name: /0x2c10/u }).first()).toBeVisible({ timeout: 120_000 });
   await expectAccessible(app);
   await places
     .getByRole('checkbox', { name: /0x2c10, right 0x2c30 is the factory layer/u })
@@ -145,13 +145,13 @@ test('yours is planned on what the pad holds, shown in full, confirmed, written,
   app,
 }) => {
   await openLog(app, log);
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   const mark = app.getByRole('slider', { name: 'x maximum' });
   await mark.press('ArrowLeft');
   const wanted = await mark.getAttribute('aria-valuenow');
   await app.getByRole('link', { name: /^Memory/u }).click();
   await app.getByRole('button', { name: 'Read it from the pad' }).click();
-  await expect(app.getByText('Read twice, equal, and kept.')).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText('Read twice, equal, and kept.')).toBeVisible({ timeout: 120_000 });
   const plan = app.getByRole('region', { name: /^Plan$/u });
   await plan.getByRole('radio', { name: 'yours' }).check();
   await plan.getByRole('radio', { name: 'user', exact: true }).check();
@@ -172,9 +172,9 @@ test('yours is planned on what the pad holds, shown in full, confirmed, written,
   await expectAccessible(app);
   await preview.getByRole('checkbox', { name: /^I have checked/u }).check();
   await preview.getByRole('button', { name: 'Write this now' }).click();
-  await expect(app.getByText(/Written, read back and compared/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/Written, read back and compared/u)).toBeVisible({ timeout: 120_000 });
 
   // The stored numbers are the new ones without another word.
   const stored = app.getByRole('region', { name: /^Stored numbers$/u });
-  await expect(stored.getByRole('row', { name: /^x max/u })).toContainText(wanted ?? 'a number', { timeout: 60_000 });
+  await expect(stored.getByRole('row', { name: /^x max/u })).toContainText(wanted ?? 'a number', { timeout: 120_000 });
 });

@@ -21,7 +21,7 @@ async function open(app: Page): Promise<void> {
     await openLog(app, log);
     address = new URL(app.url()).hash.replace(/direction=\d+&/u, '');
   } else await openAddress(app, address);
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
 }
 
 function mark(app: Page, name: string): Locator {
@@ -138,9 +138,9 @@ test('yours outlives another view and a reload, and can be undone after it', asy
   await mark(app, 'x maximum').press('ArrowRight');
   await app.getByRole('link', { name: 'Findings' }).click();
   await app.getByRole('link', { name: 'Workbench' }).click();
-  await expect.poll(() => countOf(app, 'x maximum'), { timeout: 30_000 }).toBe(start + 4);
+  await expect.poll(() => countOf(app, 'x maximum'), { timeout: 120_000 }).toBe(start + 4);
   await app.reload();
-  await expect(mark(app, 'x maximum')).toHaveAttribute('aria-valuenow', String(start + 4), { timeout: 30_000 });
+  await expect(mark(app, 'x maximum')).toHaveAttribute('aria-valuenow', String(start + 4), { timeout: 120_000 });
   await app.getByRole('button', { name: 'Undo' }).click();
   await expect(mark(app, 'x maximum')).toHaveAttribute('aria-valuetext', /proposed|now/u);
 });

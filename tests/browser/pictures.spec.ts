@@ -41,14 +41,14 @@ for (const scheme of ['light', 'dark'] as const) {
     await openAddress(app, '#/survey?stick=left');
     await app.getByLabel('let the demonstration hand do it').check();
     await app.getByRole('button', { name: 'Start the survey' }).click();
-    await expect(app.getByRole('img', { name: /^[3-9] of 24 releases taken/u })).toBeVisible({ timeout: 90_000 });
+    await expect(app.getByRole('img', { name: /^[3-9] of 24 releases taken/u })).toBeVisible({ timeout: 120_000 });
     await take('survey');
     await app.keyboard.press('Escape');
     await app.getByRole('button', { name: 'End and keep' }).click();
     await expect(app.getByRole('heading', { name: 'Survey ended early' })).toBeVisible();
     await app.getByRole('button', { name: 'Back to the surveys' }).click();
     await openLog(app, await makeDemoLog('off-centre'));
-    await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+    await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
     await take('workbench');
     await app.getByRole('slider', { name: 'x maximum' }).press('ArrowLeft');
     await app.getByRole('button', { name: 'samples' }).click();

@@ -30,23 +30,23 @@ async function numbersOf(app: Page): Promise<Record<string, string>> {
 async function readMemory(app: Page): Promise<void> {
   await app.getByRole('link', { name: /^Memory/u }).click();
   await app.getByRole('button', { name: 'Read it from the pad' }).click();
-  await expect(app.getByText('Read twice, equal, and kept.')).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText('Read twice, equal, and kept.')).toBeVisible({ timeout: 120_000 });
 }
 
 test('what was wished and nudged on the Workbench is what Memory plans, over a reload', async ({ app }) => {
   await openLog(app, log);
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   const usual = await numbersOf(app);
   await app.getByLabel('Guard').fill('2');
   await app.getByRole('radio', { name: 'even' }).check();
   await app.getByRole('radio', { name: 'mean', exact: true }).check();
-  await expect.poll(async () => (await numbersOf(app))['x.max'], { timeout: 60_000 }).not.toBe(usual['x.max']);
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect.poll(async () => (await numbersOf(app))['x.max'], { timeout: 120_000 }).not.toBe(usual['x.max']);
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   await app.getByRole('slider', { name: 'y minimum' }).press('ArrowRight');
   const wanted = await numbersOf(app);
 
   await app.reload();
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   await expect(app.getByRole('radio', { name: 'even' })).toBeChecked();
   await expect(app.getByLabel('Guard')).toHaveValue('2');
   expect(await numbersOf(app)).toEqual(wanted);
@@ -72,7 +72,7 @@ test('a plan begins with nothing where nothing asks for new numbers', async ({ a
   await openLog(app, log);
   await readMemory(app);
   const plan = app.getByRole('region', { name: /^Plan$/u });
-  await expect(plan.getByText(/^Nothing asks for new numbers/u)).toBeVisible({ timeout: 60_000 });
+  await expect(plan.getByText(/^Nothing asks for new numbers/u)).toBeVisible({ timeout: 120_000 });
   await expect(plan.getByRole('button', { name: 'Plan it' })).toBeDisabled();
   await plan.getByRole('checkbox', { name: 'right' }).check();
   await expect(plan.getByRole('button', { name: 'Plan it' })).toBeEnabled();

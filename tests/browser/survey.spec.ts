@@ -26,11 +26,11 @@ async function endEarly(app: Page): Promise<void> {
 
 test('a whole survey by the demonstration hand ends in a summary that opens on the Workbench', async ({ app }) => {
   await startSurvey(app, true);
-  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 90_000 });
-  await expect(app.getByRole('row', { name: /^left 3/u })).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 120_000 });
+  await expect(app.getByRole('row', { name: /^left 3/u })).toBeVisible({ timeout: 120_000 });
   await expectAccessible(app);
   await app.getByRole('button', { name: 'Open in Workbench' }).click();
-  await expect(app.getByRole('heading', { name: 'Direction profile' })).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByRole('heading', { name: 'Direction profile' })).toBeVisible({ timeout: 120_000 });
   expect(new URL(app.url()).hash).toContain('survey=');
 });
 
@@ -56,15 +56,15 @@ test('sweeps and flicks are shown as they are taken, by the demonstration hand, 
   await expectAccessible(app);
   expect(await movedParts(app, 20)).toEqual([]);
   await expect(app.getByRole('img', { name: /^([2-9]|[1-3]\d) of 40 sweeps taken$/u })).toBeVisible({
-    timeout: 60_000,
+    timeout: 120_000,
   });
   await app.keyboard.press('s');
   const steps = app.getByRole('listitem');
-  await expect(steps.filter({ hasText: 'left stick, flicks' })).toContainText('now', { timeout: 60_000 });
-  await expect(app.getByRole('row', { name: /^flicks taken [1-9]\d* of 10/u })).toBeVisible({ timeout: 60_000 });
+  await expect(steps.filter({ hasText: 'left stick, flicks' })).toContainText('now', { timeout: 120_000 });
+  await expect(app.getByRole('row', { name: /^flicks taken [1-9]\d* of 10/u })).toBeVisible({ timeout: 120_000 });
   await expectAccessible(app);
   await app.keyboard.press('s');
-  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 90_000 });
+  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 120_000 });
 });
 
 test('a disturbance says what is to be arranged, and can be skipped', async ({ app }) => {
@@ -78,14 +78,14 @@ test('a disturbance says what is to be arranged, and can be skipped', async ({ a
 
 test('directions of the releases stand after the page was loaded anew', async ({ app, bench }) => {
   await startSurvey(app, true, ['rest']);
-  await expect(app.getByRole('img', { name: '2 of 3 releases taken' })).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByRole('img', { name: '2 of 3 releases taken' })).toBeVisible({ timeout: 120_000 });
   const before = await app.locator('.ruler .tally').count();
   expect(before).toBe(2);
   await app.goto(await bench.newAddress());
   await openAddress(app, '#/survey?stick=left');
   await expect(app.locator('.ruler .tally').first()).toBeAttached();
   expect(await app.locator('.ruler .tally').count()).toBeGreaterThanOrEqual(before);
-  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByRole('heading', { name: 'Survey finished' })).toBeVisible({ timeout: 120_000 });
 });
 
 test('waits for the word to begin, repeats, skips and ends by keyboard alone', async ({ app }) => {

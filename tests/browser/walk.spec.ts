@@ -63,13 +63,13 @@ test('take in, survey, findings, Workbench, Memory, write, survey again', async 
   await surveyEnds(page);
   await page.getByRole('link', { name: /^Findings/u }).click();
   await expect(shown(page)).toContainText(OURS);
-  await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('left stick', { timeout: 60_000 });
+  await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('left stick', { timeout: 120_000 });
 
   await page.getByRole('link', { name: /^Workbench/u }).click();
-  await expect(page.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   await page.getByRole('radio', { name: 'even' }).check();
   const mark = page.getByRole('slider', { name: 'x maximum' });
-  await expect(page.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
   await mark.press('ArrowLeft');
   const wanted = (await mark.getAttribute('aria-valuenow')) ?? 'none';
 
@@ -79,7 +79,7 @@ test('take in, survey, findings, Workbench, Memory, write, survey again', async 
   await expect(page.getByText('other pad').first()).toBeVisible();
   await page.getByRole('link', { name: /^Memory/u }).click();
   await page.getByRole('button', { name: 'Read it from the pad' }).click();
-  await expect(page.getByText('Read twice, equal, and kept.')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('Read twice, equal, and kept.')).toBeVisible({ timeout: 120_000 });
   const plan = page.getByRole('region', { name: /^Plan$/u });
   await expect(plan.getByText(/^The survey is of another pad/u)).toContainText(OURS);
   await expect(plan.getByText(/^The survey is of another pad/u)).toContainText(OTHER);
@@ -89,7 +89,7 @@ test('take in, survey, findings, Workbench, Memory, write, survey again', async 
   await page.getByRole('combobox', { name: 'Pad in hand' }).selectOption({ index: 1 });
   await expect(inHand(page)).toContainText(OURS);
   await page.getByRole('button', { name: 'Read it from the pad' }).click();
-  await expect(plan.getByRole('button', { name: 'Plan it' })).toBeEnabled({ timeout: 60_000 });
+  await expect(plan.getByRole('button', { name: 'Plan it' })).toBeEnabled({ timeout: 120_000 });
   await plan.getByRole('button', { name: 'Plan it' }).click();
   await expect(plan.getByRole('row', { name: /left x\.max/u })).toContainText(wanted);
   const write = page.getByRole('region', { name: /^Write to the pad$/u });
@@ -105,10 +105,10 @@ test('take in, survey, findings, Workbench, Memory, write, survey again', async 
   }
   await go.click();
   await expect(page.getByRole('heading', { name: 'A write broke off' })).toHaveCount(0);
-  await expect(page.getByText(/Written, read back and compared/u)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/Written, read back and compared/u)).toBeVisible({ timeout: 120_000 });
   await expect(page.getByRole('heading', { name: 'A write broke off' })).toHaveCount(0);
   const stored = page.getByRole('region', { name: /^Stored numbers$/u });
-  await expect(stored.getByRole('row', { name: /^x max/u })).toContainText(wanted, { timeout: 60_000 });
+  await expect(stored.getByRole('row', { name: /^x max/u })).toContainText(wanted, { timeout: 120_000 });
 
   const asFound = await page.getByRole('combobox', { name: 'Survey shown' }).inputValue();
   // As left: the new survey is the one shown, and it is of the same pad.

@@ -26,7 +26,7 @@ async function openWhole(app: Page): Promise<void> {
     await openLog(app, wholeLog);
     wholeAddress = new URL(app.url()).hash.replace(/direction=\d+&/u, '');
   } else await openAddress(app, wholeAddress);
-  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 60_000 });
+  await expect(app.getByText(/^Predicted/u)).toBeVisible({ timeout: 120_000 });
 }
 
 function ledgerRow(app: Page, name: RegExp): ReturnType<Page['getByRole']> {
@@ -145,7 +145,7 @@ test('the zone is kept by the bench', async ({ app }) => {
   await zone.getByLabel('Inner').fill('11');
   await zone.getByLabel('Inner').press('Enter');
   await app.reload();
-  await expect(zone.getByLabel('Inner')).toHaveValue('11', { timeout: 30_000 });
+  await expect(zone.getByLabel('Inner')).toHaveValue('11', { timeout: 120_000 });
   await expect(zone.getByRole('radio', { name: 'scaled radial' })).toBeChecked();
 });
 
@@ -156,7 +156,7 @@ test('another aim gives another proposal', async ({ app }) => {
     .last();
   const before = await least.textContent();
   await app.getByRole('radio', { name: 'edges' }).check();
-  await expect(least).not.toHaveText(before ?? '', { timeout: 30_000 });
+  await expect(least).not.toHaveText(before ?? '', { timeout: 120_000 });
   await expect(app.getByLabel('Guard')).toBeDisabled();
 });
 
@@ -212,7 +212,7 @@ for (const [width, height] of [
     expect(await shift).toBeLessThan(0.0005);
     const before = await panelPlaces(app);
     await app.getByRole('radio', { name: 'even' }).check();
-    await expect(app.getByText(/^Predicted: /u)).toBeVisible({ timeout: 60_000 });
+    await expect(app.getByText(/^Predicted: /u)).toBeVisible({ timeout: 120_000 });
     await app.getByLabel('Inner').fill('1');
     expect(await panelPlaces(app)).toEqual(before);
     const over = await app.evaluate(() => ({

@@ -9,10 +9,10 @@ export async function openLog(app: Page, file: string): Promise<void> {
   const chosen = (): string | null => new URLSearchParams(new URL(app.url()).hash.split('?')[1]).get('survey');
   await expect.poll(chosen).toBeNull();
   await app.getByLabel('Report log to import').setInputFiles(file);
-  await expect.poll(chosen, { timeout: 30_000 }).not.toBeNull();
+  await expect.poll(chosen, { timeout: 120_000 }).not.toBeNull();
   const survey = chosen() ?? '';
   await app.evaluate((hash) => {
     location.hash = hash;
   }, `#/workbench?stick=left&survey=${survey}`);
-  await expect(app.getByRole('heading', { name: 'Direction profile' })).toBeVisible({ timeout: 30_000 });
+  await expect(app.getByRole('heading', { name: 'Direction profile' })).toBeVisible({ timeout: 120_000 });
 }
