@@ -4,8 +4,15 @@ import type { Page } from '@playwright/test';
 const PARTS =
   'section, header, footer, nav, h1, h2, h3, button, label, input, select, fieldset, th, td, li, dt, dd, canvas, output, figure, main svg, main p > span';
 
-/** Tag, place and size of each part, in whole pixels, in document order. */
-async function boxesOf(page: Page): Promise<string[]> {
+interface Box {
+  /** Its class may change while it stands still: what is asked for now is marked. */
+  readonly named: string;
+  /** Tag, place and size in whole pixels. */
+  readonly at: string;
+}
+
+/** The parts in document order. */
+async function boxesOf(page: Page): Promise<Box[]> {
   return page.evaluate(
     (parts) =>
       [...document.querySelectorAll(parts)]
@@ -13,8 +20,11 @@ async function boxesOf(page: Page): Promise<string[]> {
         .filter((part) => part.closest('svg')?.parentElement?.closest('svg') === undefined)
         .map((part) => {
           const { x, y, width, height } = part.getBoundingClientRect();
-          const place = [x, y, width, height].map(Math.round).join(' ');
-          return `${part.tagName.toLowerCase()}.${part.classList[0] ?? ''} at ${place}`;
+          const tag = part.tagName.toLowerCase();
+          return {
+            named: `${tag}.${part.classList[0] ?? ''}`,
+            at: `${tag} at ${[x, y, width, height].map(Math.round).join(' ')}`,
+          };
         }),
     PARTS,
   );
@@ -27,8 +37,9 @@ export async function movedParts(page: Page, looks: number): Promise<string[]> {
   for (let look = 0; look < looks; look += 1) {
     await page.waitForTimeout(150);
     const now = await boxesOf(page);
-    now.forEach((box, index) => {
-      if (box !== first[index]) moved.add(`${first[index] ?? 'nothing'} became ${box}`);
+    now.forEach(({ named, at }, index) => {
+      const before = first[index];
+      if (at !== before?.at) moved.add(`${named}: ${before?.at ?? 'nothing'} became ${at}`);
     });
   }
   return [...moved];
