@@ -1,22 +1,35 @@
 /** What a chain does with the measured stick, as rows of numbers under each mapping. */
+import type { Tone } from '../../core/plot/figure.ts';
 import { percent } from '../../core/plot/number-text.ts';
 import type { ZoneAnswer } from '../../core/zones/chain.ts';
+import type { Cell, Table } from '../kit/figures/table.ts';
 import { sayStretches } from './direction-stretches.ts';
 
-export interface AnswerRow {
-  readonly label: string;
-  readonly definition: string;
-  readonly cells: readonly string[];
+/** An answer, and whose it is. */
+export interface Answered {
+  readonly tone: Tone;
+  readonly zones: ZoneAnswer;
 }
 
 const UNKNOWN = '—';
 
-export function answerRows(answers: readonly ZoneAnswer[]): AnswerRow[] {
-  const row = (label: string, definition: string, cell: (answer: ZoneAnswer) => string | null): AnswerRow => ({
-    label,
-    definition,
-    cells: answers.map((answer) => cell(answer) ?? UNKNOWN),
-  });
+export function answersTable(answered: readonly Answered[]): Table {
+  return {
+    caption: 'What the chain does with the measured stick under each mapping',
+    heads: [
+      { says: 'answer', spoken: true },
+      ...answered.map(({ tone }) => ({ says: tone, tone, wraps: true as const })),
+    ],
+    rows: answerRows(answered.map(({ zones }) => zones)),
+    selected: null,
+  };
+}
+
+function answerRows(answers: readonly ZoneAnswer[]): Cell[][] {
+  const row = (label: string, definition: string, cell: (answer: ZoneAnswer) => Cell | null): Cell[] => [
+    { says: label, definition },
+    ...answers.map((answer) => cell(answer) ?? UNKNOWN),
+  ];
   return [
     row(
       'hides the rest',
@@ -27,7 +40,9 @@ export function answerRows(answers: readonly ZoneAnswer[]): AnswerRow[] {
       'leaks, at most',
       'Releases whose settled rest comes out as anything but zero, and below which share of all releases leak, one-sided at 95 %.',
       ({ leaks }) =>
-        leaks === null ? null : `${leaks.leaking} of ${leaks.releases}\n≤\u00a0${percent(leaks.upperBound95)}`,
+        leaks === null
+          ? null
+          : { says: `${leaks.leaking} of ${leaks.releases}`, beside: `≤\u00a0${percent(leaks.upperBound95)}` },
     ),
     row(
       'largest at rest',
@@ -65,10 +80,10 @@ export function answerRows(answers: readonly ZoneAnswer[]): AnswerRow[] {
   ];
 }
 
-function edge(onset: ZoneAnswer['onset'], pick: (...values: number[]) => number): string | null {
+function edge(onset: ZoneAnswer['onset'], pick: (...values: number[]) => number): Cell | null {
   const met = (onset ?? []).flatMap(({ angle, deflection }) => (deflection === null ? [] : [{ angle, deflection }]));
   if (met.length === 0) return null;
   const value = pick(...met.map(({ deflection }) => deflection));
   const at = met.find(({ deflection }) => deflection === value)?.angle ?? 0;
-  return `${percent(value)}\nat ${at}°`;
+  return { says: percent(value), beside: `at ${at}°` };
 }

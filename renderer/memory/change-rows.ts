@@ -1,5 +1,8 @@
 /** The changes of a patch as rows that a person checks: each named value with old and new, and the bytes in a second column. */
 import type { Change } from '../../core/image/patch.ts';
+import type { Table } from '../kit/figures/table.ts';
+import type { Comparison } from './memory-images.svelte.ts';
+import type { SessionState } from './memory-session.svelte.ts';
 
 export interface ChangeRow {
   /** E.g. `factory left x.max`; what the change does where it names no value. */
@@ -32,6 +35,62 @@ export function changeRows(changes: readonly Change[]): ChangeRow[] {
       };
     });
   });
+}
+
+/** `short`: named values alone. */
+export function changesTable(changes: readonly Change[], short = false): Table {
+  return {
+    caption: 'Changes, value by value',
+    heads: [
+      { says: 'value', words: true },
+      'old',
+      'new',
+      ...(short ? [] : [{ says: 'bytes', tone: 'soft', most: '24em' } as const, { says: 'at', tone: 'soft' } as const]),
+    ],
+    rows: changeRows(changes).map(({ name, old, new: now, bytes, at }) => [
+      name,
+      old,
+      now,
+      ...(short ? [] : [bytes, at]),
+    ]),
+    selected: null,
+  };
+}
+
+/** What stands where a write ended neither before nor after. */
+export function leftTable(bytes: SessionState['bytes']): Table {
+  return {
+    caption: 'Bytes that differ from before and from what was planned',
+    heads: ['at', 'before', 'planned', 'now', { says: 'means', words: true, wraps: true }],
+    rows: bytes.map(({ offset, before, after, now, means }) => [
+      hexOffset(offset),
+      before,
+      after,
+      now ?? 'not known',
+      means ?? '',
+    ]),
+    selected: null,
+  };
+}
+
+/** Two images, run by run. */
+export function differencesTable(runs: Comparison['runs']): Table {
+  return {
+    caption: 'Bytes that differ between the two images',
+    heads: [
+      'at',
+      { says: 'means', words: true, wraps: true },
+      { says: 'open image', words: true, wraps: 'anywhere' },
+      { says: 'other', words: true, wraps: 'anywhere' },
+    ],
+    rows: runs.map((run) => [
+      hexOffset(run.offset),
+      run.means ?? (run.volatile ? 'changes by itself' : 'not named by the map'),
+      run.old,
+      run.new,
+    ]),
+    selected: null,
+  };
 }
 
 /** E.g. 11280 → `0x2c10`. */

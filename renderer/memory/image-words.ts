@@ -1,5 +1,6 @@
 /** Memory images in the words of the screen. */
 import type { ImageDetails, ImageSummary } from './memory-images.svelte.ts';
+import type { Table } from '../kit/figures/table.ts';
 import { padName, type PadName } from '../pads/pad-name.ts';
 import { whenText } from '../kit/words/when-text.ts';
 
@@ -25,6 +26,25 @@ export function sizeText(bytes: number): string {
 /** The pad that an image was read from or made for. */
 export function padOfImage({ product, ...pad }: NonNullable<ImageSummary['kept'][number]['pad']>): PadName {
   return padName({ product, pad });
+}
+
+/** When an image was kept, why, and of which pad; with the whole moment where no now is given. */
+export function keptText({ at, why, pad }: ImageSummary['kept'][number], now: Date | null): string {
+  return `${now === null ? at : whenText(at, now)}: ${why}${pad === null ? '' : `, ${padOfImage(pad).says}`}`;
+}
+
+/** The images of the vault, each with the whole moment of every time it was kept: "today" means nothing in a file. */
+export function keptTable(images: readonly ImageSummary[]): Table {
+  return {
+    caption: 'Kept images',
+    heads: ['SHA-256', { says: 'size', words: true }, { says: 'when and why', words: true, wraps: true }],
+    rows: images.map(({ image, size, kept }) => [
+      image,
+      sizeText(size),
+      kept.map((one) => keptText(one, null)).join('; '),
+    ]),
+    selected: null,
+  };
 }
 
 /** One line that names an image in a list: when it was kept last, why, and its first digits. */

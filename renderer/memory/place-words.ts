@@ -2,6 +2,7 @@
 import type { LayerName } from '../../core/image/memory-map.ts';
 import type { StickCodec } from '../../core/image/stick-codec.ts';
 import { STICKS } from '../../core/pad/stick.ts';
+import type { Table } from '../kit/figures/table.ts';
 import { hexOffset } from './change-rows.ts';
 import type { FoundPlace, MapWish } from './finder-state.svelte.ts';
 
@@ -25,6 +26,34 @@ export function chanceText(expected: number): string {
   if (expected >= 1) return `${expected.toPrecision(2)} by chance`;
   if (expected >= 0.001) return `${expected.toPrecision(1)} by chance`;
   return `under 1 in ${Number(Math.min(1e9, Math.floor(1 / expected)).toPrecision(1)).toLocaleString('en-GB')}`;
+}
+
+export function placesTable(places: readonly FoundPlace[]): Table {
+  return {
+    caption: 'Likely places of the calibration, the likeliest first',
+    heads: [
+      'place',
+      { says: 'stored as', words: true, wraps: true, width: '30%' },
+      'off by',
+      {
+        says: 'chance',
+        words: true,
+        title: 'How many such places chance alone would give in an image of these bytes',
+      },
+      { says: 'again at', words: true, wraps: true, tone: 'soft' },
+    ],
+    rows: places.map((place) => {
+      const hits = Object.values(place.sticks);
+      return [
+        placeText(place),
+        [...new Set(hits.map(({ codec }) => codecWords(codec)))].join(' · '),
+        Math.max(...hits.map(({ furthest }) => furthest)).toFixed(0),
+        chanceText(place.expected),
+        place.again.map((at) => `0x${at.toString(16)}`).join(', '),
+      ];
+    }),
+    selected: null,
+  };
 }
 
 /** The places of a layer as a map holds them. */

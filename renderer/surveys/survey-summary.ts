@@ -4,7 +4,9 @@ import { count } from '../../core/plot/number-text.ts';
 import { measureRest } from '../../core/measure/rest.ts';
 import { measureRim } from '../../core/measure/rim.ts';
 import { STICKS, type StickId } from '../../core/pad/stick.ts';
+import { directionCount } from '../../core/geometry/directions.ts';
 import type { Reply } from '../../shared/contract.ts';
+import type { Table } from '../kit/figures/table.ts';
 
 export type SurveyDetails = Reply<'surveys.open'>;
 
@@ -45,6 +47,37 @@ export function summariseSurvey(details: SurveyDetails): StickSummary[] {
       },
     ];
   });
+}
+
+export function summaryTable(sticks: readonly StickSummary[]): Table {
+  return {
+    caption: 'What was taken of each stick',
+    heads: [
+      'stick',
+      'releases',
+      'mean rest x, y',
+      'turns clockwise',
+      'counter-clockwise',
+      `covered, of ${directionCount}`,
+      'thin',
+      { says: 'not covered', wraps: true },
+      'sweeps',
+      'flicks',
+    ],
+    rows: sticks.map(({ stick, releases, rest, turns, covered, thin, open, sweeps, flicks }) => [
+      stick,
+      String(releases),
+      rest ?? '–',
+      String(turns.clockwise),
+      String(turns.counterClockwise),
+      String(covered),
+      String(thin),
+      covered + thin === 0 ? 'all' : open.length === 0 ? 'none' : open.join(', '),
+      String(sweeps),
+      String(flicks),
+    ]),
+    selected: null,
+  };
 }
 
 function round(value: number): number {

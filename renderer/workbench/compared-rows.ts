@@ -2,6 +2,7 @@
 import type { SurveyDifference } from '../../core/measure/compare-surveys.ts';
 import { STUDIED_WORDS } from '../../core/measure/studied-words.ts';
 import { NARROW, percent, signed } from '../../core/plot/number-text.ts';
+import type { Table } from '../kit/figures/table.ts';
 
 export interface ComparedRow {
   readonly label: string;
@@ -30,6 +31,26 @@ export function comparedRows(differences: readonly SurveyDifference[]): Compared
       verdict: differs === null ? 'cannot say' : differs ? 'differs' : 'the same',
     };
   });
+}
+
+export function comparedTable(rows: readonly ComparedRow[]): Table {
+  return {
+    caption: 'Two surveys, measure by measure',
+    heads: [
+      { says: 'measure', spoken: true },
+      { says: 'before', tone: 'before' },
+      'now',
+      'change',
+      {
+        says: 'limit',
+        definition:
+          'Two surveys of an unchanged stick differ by more in 5 % of the cases (ISO 5725-6, from memory), and never less than their own uncertainties together. Only what is beyond it is called a difference.',
+      },
+      { says: 'verdict', spoken: true },
+    ],
+    rows: rows.map(({ label, before, now, change, limit, verdict }) => [label, before, now, change, limit, verdict]),
+    selected: null,
+  };
 }
 
 /** One decimal more than the ledger: a limit may be a tenth of what the ledger writes. */

@@ -1,10 +1,12 @@
 /** The ledger: each measure in words, defined, and under each mapping with its uncertainty. */
 import type { Domain } from '../../core/pad/stick.ts';
-import { numberOf, type MappingNumber } from '../../core/mapping/mapping-number.ts';
+import { MAPPING_NUMBERS, numberOf, type MappingNumber } from '../../core/mapping/mapping-number.ts';
 import { count, NARROW, percent, signed } from '../../core/plot/number-text.ts';
 import { isAtLeast } from '../stick/at-least.ts';
 import { offsetUncertainty } from './offset-uncertainty.ts';
+import type { Table } from '../kit/figures/table.ts';
 import type { Standing } from '../stick/standing.ts';
+import { edgeName } from './edge-name.ts';
 
 export interface LedgerCell {
   /** The number, or `—` where it cannot be stated. */
@@ -40,6 +42,30 @@ export function ledgerRows(standings: readonly Standing[], domain: Domain): Ledg
     const cells = standings.map((standing) => cell(standing) ?? UNKNOWN);
     return { label, definition, cells, difference: differenceOf(cells) };
   });
+}
+
+/** Measures and numbers, mapping by mapping, with the difference of the last two. */
+export function ledgerTable(standings: readonly Standing[], domain: Domain): Table {
+  const measures = ledgerRows(standings, domain).map(({ label, definition, cells, difference }) => [
+    { says: label, definition },
+    ...cells.map(({ value, beside }) => ({ says: value, beside })),
+    difference,
+  ]);
+  const numbers = MAPPING_NUMBERS.map((of) => [
+    edgeName(of),
+    ...standings.map(({ mapping }) => count(numberOf(mapping, of))),
+    numberDifference(standings, of),
+  ]);
+  return {
+    caption: 'Measures and numbers under each mapping',
+    heads: [
+      { says: 'measure', spoken: true },
+      ...standings.map(({ tone }) => ({ says: tone, tone, width: '18%' })),
+      { says: 'difference', tone: 'soft', title: differenceHead(standings), width: '17%' },
+    ],
+    rows: [...measures, ...numbers],
+    selected: null,
+  };
 }
 
 function differenceOf(cells: readonly LedgerCell[]): string {

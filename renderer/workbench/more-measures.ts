@@ -124,6 +124,18 @@ function millis(micros: number): string {
   return `${signed(micros / 1000, micros < 100_000 ? 2 : 0)} ms`;
 }
 
+export function moreTable(lines: readonly MeasureLine[]): Table {
+  return {
+    caption: 'Measures beyond rest and gate',
+    heads: [
+      { says: 'measure', spoken: true },
+      { says: 'value', spoken: true, wraps: true },
+    ],
+    rows: lines.map(({ label, definition, value }) => [{ says: label, definition }, value]),
+    selected: null,
+  };
+}
+
 /** The table twin of the Allan deviation. */
 export function allanTable(allan: NonNullable<StickReport['allan']>): Table {
   return {

@@ -33,6 +33,11 @@ test('stick, direction, sample, stage and survey are selected everywhere at once
   }).toPass();
   await app.getByRole('button', { name: 'Plane as table' }).click();
   await expect(app.locator('tr[aria-current="true"]').first()).toContainText(/^2/u);
+  // The row of the direction is brought into sight, and the heads of its table stay there.
+  const rim = app.getByRole('region', { name: /^Rim points/u });
+  await expect(rim.locator('tr[aria-current="true"]')).toContainText(/^135°/u);
+  await expect(rim.locator('tr[aria-current="true"]')).toBeInViewport({ ratio: 0.9 });
+  await expect(rim.getByRole('columnheader', { name: 'direction' })).toBeInViewport({ ratio: 0.9 });
   await app.getByRole('button', { name: 'Plane as table' }).click();
 
   // The chain takes the direction over and adds a stage to the selection.

@@ -62,7 +62,7 @@ test('what was wished and nudged on the Workbench is what Memory plans, over a r
   const rows = await plan.getByRole('row', { name: /^factory left/u }).allTextContents();
   for (const [name, count] of Object.entries(wanted)) {
     const row = rows.find((text) => text.startsWith(`factory left ${name}`));
-    if (row !== undefined) expect(row).toContain(`→${count}`);
+    if (row !== undefined) expect(row).toContain(`→ ${count}`);
   }
   expect(rows.some((text) => text.startsWith('factory left y.min'))).toBe(true);
   await expect(plan.getByRole('row', { name: /^factory right/u })).toHaveCount(0);

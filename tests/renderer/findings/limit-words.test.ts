@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { findingIds } from '../../../core/findings/finding.ts';
+import { settledLimits } from '../../../core/findings/set-limits.ts';
 import { defaultLimits, limitIds } from '../../../core/findings/limits.ts';
+import { limitsTable } from '../../../renderer/findings/limits-table.ts';
 import { LIMIT_OF, limitName, limitText, readLimit } from '../../../renderer/findings/limit-words.ts';
 
 test('every limit has a name, and every finding knows its own', () => {
@@ -25,4 +27,18 @@ test('what cannot be a limit is told', () => {
   for (const wrong of ['', 'three', '0', '-1', '1e9x']) expect(readLimit('seat', wrong)).toHaveProperty('problem');
   expect(readLimit('seat', '101')).toHaveProperty('problem');
   expect(readLimit('releases', '12.5')).toHaveProperty('problem');
+});
+
+test('the limits in force stand as a table, with who set them', () => {
+  const inForce = settledLimits({ offCentre: 0.05 });
+  const { rows } = limitsTable(inForce);
+  expect(rows).toHaveLength(limitIds.length);
+  const own = rows[limitIds.indexOf('offCentre')];
+  expect(own?.slice(1)).toEqual([limitText('offCentre', 0.05), '%', 'yours']);
+  expect(own?.[0]).toMatchObject({
+    says: limitName('offCentre'),
+    definition: expect.stringContaining(defaultLimits.offCentre.source) as string,
+  });
+  const [id] = limitIds.filter((one) => one !== 'offCentre');
+  expect(rows[limitIds.indexOf(id!)]?.[3]).toBe(defaultLimits[id!].from);
 });

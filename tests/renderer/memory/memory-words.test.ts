@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { imageLine, sizeText } from '../../../renderer/memory/image-words.ts';
-import { chanceText, codecWords, mapId, mapWish, placeText } from '../../../renderer/memory/place-words.ts';
+import { imageLine, keptTable, keptText, sizeText } from '../../../renderer/memory/image-words.ts';
+import {
+  chanceText,
+  codecWords,
+  mapId,
+  mapWish,
+  placesTable,
+  placeText,
+} from '../../../renderer/memory/place-words.ts';
 import { wishOf } from '../../../renderer/memory/plan-wish.ts';
 import { readTyped } from '../../../renderer/memory/typed-mapping.ts';
 
@@ -15,6 +22,12 @@ describe('places in words', () => {
     expect(placeText(place)).toBe('left 0x2c10');
     expect(codecWords(codec)).toBe('12-bit pairs: below, above, centre');
     expect([2.4, 0.02, 1e-5].map(chanceText)).toEqual(['2.4 by chance', '0.02 by chance', 'under 1 in 100,000']);
+  });
+
+  test('stand as a table, the furthest number of each and where the same bytes stand again', () => {
+    expect(placesTable([{ ...place, again: [0x7640] }]).rows).toEqual([
+      ['left 0x2c10', '12-bit pairs: below, above, centre', '12', 'under 1 in 1,000,000,000', '0x7640'],
+    ]);
   });
 
   test('become a map by its name, and none without a name or a confirmed place', () => {
@@ -59,4 +72,16 @@ test('typed numbers are refused by name until all six are whole counts', () => {
   expect(readTyped(texts)).toEqual({ ok: true, value: stick });
   expect(readTyped({ ...texts, 'y.max': '3e3' })).toMatchObject({ problem: { says: expect.stringContaining('y max') as string } }); // prettier-ignore
   expect(readTyped({ ...texts, 'x.min': '' }).ok).toBe(false);
+});
+
+test('the vault stands as a table with the whole digest of each image and every time it was kept', () => {
+  const kept = [
+    { at: '2024-05-01T10:00:00Z', why: 'read', map: null, pad: null },
+    { at: '2024-05-01T09:00:00Z', why: 'a file', map: null, pad: null },
+  ];
+  expect(keptTable([{ image: 'ab12'.repeat(16), size: 4096, kept }]).rows).toEqual([
+    ['ab12'.repeat(16), '4 KiB', '2024-05-01T10:00:00Z: read; 2024-05-01T09:00:00Z: a file'],
+  ]);
+  const [last] = kept;
+  expect(keptText(last!, new Date(Date.parse(last!.at) + 400 * 86_400_000))).toMatch(/^1 May 2024 \d\d:\d\d: read$/u);
 });

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { ControlWatch, type ControlRow } from '../../../renderer/pads/control-watch.ts';
+import { controlsTable } from '../../../renderer/pads/controls-table.ts';
 import { slotOf, smallLayout } from '../support/small-pad.ts';
 
 function rowOf(watch: ControlWatch, id: string): ControlRow {
@@ -68,4 +69,20 @@ test('started again, a button that is held counts as pressed and not as released
   watch.take(0, slotOf({ down: [1] }));
   watch.startAgain();
   expect(rowOf(watch, 'button-1')).toMatchObject({ pressed: true, released: false, bounceMillis: null });
+});
+
+test('the worklist stands as a table: what was seen, how long it bounced, what it is now', () => {
+  const row = {
+    id: 'a',
+    says: 'Button 1',
+    down: true,
+    pressed: true,
+    released: false,
+    bounceMillis: 1.25,
+    value: null,
+  };
+  expect(controlsTable([row, { ...row, down: false, bounceMillis: null, value: 17 }]).rows).toEqual([
+    ['Button 1', 'seen', 'not yet', '1.3', 'down'],
+    ['Button 1', 'seen', 'not yet', '–', '17'],
+  ]);
 });

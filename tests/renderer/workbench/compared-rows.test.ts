@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SurveyDifference } from '../../../core/measure/compare-surveys.ts';
-import { comparedRows, comparedSentence } from '../../../renderer/workbench/compared-rows.ts';
+import { comparedRows, comparedSentence, comparedTable } from '../../../renderer/workbench/compared-rows.ts';
 
 const differences: SurveyDifference[] = [
   { measure: 'restX', first: 2000.4, second: 2000.9, limit: 1.46, differs: false },
@@ -32,5 +32,16 @@ describe('comparedRows', () => {
     );
     expect(comparedSentence(comparedRows(differences.slice(0, 1)))).toMatch(/^None of 1/u);
     expect(comparedSentence([])).toMatch(/^Nothing can be compared/u);
+  });
+
+  it('stands as a table, the verdict last', () => {
+    expect(comparedTable(comparedRows(differences)).rows[1]).toEqual([
+      'least reach',
+      '0.9300',
+      '1.0100',
+      '+0.0800',
+      '0.0004',
+      'differs',
+    ]);
   });
 });

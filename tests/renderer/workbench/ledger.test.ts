@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { ledgerRows, ledgerText, writeDifference } from '../../../renderer/workbench/ledger.ts';
+import { ledgerRows, ledgerTable, ledgerText, writeDifference } from '../../../renderer/workbench/ledger.ts';
+import { count } from '../../../core/plot/number-text.ts';
+import { headOf } from '../../../renderer/kit/figures/table.ts';
 import { reportedFields } from '../../support/fields.ts';
 import { makeEvidence, sixTurns } from '../../support/make-evidence.ts';
 import { mapping, oneRelease, standUnder, wholeStick } from '../support/bench-stick.ts';
@@ -75,6 +77,27 @@ describe('a reach at the limit of its field', () => {
 
   it('is what it is where the counts are the sensor’s own', () => {
     expect(cell(ledgerRows([standUnder(clipped, eightBits)], 'sensor'), 'overreach')).toBe('0.0\u202f% at 0°');
+  });
+});
+
+describe('ledgerTable', () => {
+  it('holds the measures with what they mean, then the six numbers of each mapping and their difference', () => {
+    const other = { ...mapping, x: { ...mapping.x, max: mapping.x.max + 12 } };
+    const standings = [
+      standUnder(wholeStick(), mapping),
+      { ...standUnder(wholeStick(), other), tone: 'yours' as const },
+    ];
+    const { heads, rows } = ledgerTable(standings, 'sensor');
+    expect(heads.map((head) => headOf(head).says)).toEqual(['measure', standings[0]!.tone, 'yours', 'difference']);
+    expect(heads.map((head) => headOf(head).title).at(-1)).toBe(`yours − ${standings[0]!.tone}`);
+    expect(rows).toHaveLength(ledgerRows(standings, 'sensor').length + 6);
+    const [label, now, , difference] = rows[0]!;
+    const [least] = ledgerRows(standings, 'sensor');
+    expect(label).toEqual({ says: 'least reach', definition: least!.definition });
+    expect(now).toEqual({ says: least!.cells[0]!.value, beside: least!.cells[0]!.beside });
+    expect(difference).toBe(least!.difference);
+    const maximum = rows.find(([name]) => name === 'x maximum');
+    expect(maximum).toEqual(['x maximum', count(mapping.x.max), count(mapping.x.max + 12), '+12']);
   });
 });
 

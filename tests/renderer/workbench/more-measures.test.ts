@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Report } from '../../../renderer/stick/judged-stick.ts';
-import { allanTable, moreMeasures } from '../../../renderer/workbench/more-measures.ts';
+import { allanTable, moreMeasures, moreTable } from '../../../renderer/workbench/more-measures.ts';
 import { emptyReport } from '../../support/empty-report.ts';
 import { drawnRows } from '../support/drawn-rows.ts';
 
@@ -48,4 +48,9 @@ test('the Allan deviation has a table twin, with a dash for an axis that has non
     ['1.00 ms', '0.500', '—'],
     ['2.00 ms', '0.250', '—'],
   ]);
+});
+
+test('measures stand as a table, each with what it means', () => {
+  const lines = [{ label: 'interval', definition: 'Between two reports.', value: '4.00 ms' }];
+  expect(moreTable(lines).rows).toEqual([[{ says: 'interval', definition: 'Between two reports.' }, '4.00 ms']]);
 });

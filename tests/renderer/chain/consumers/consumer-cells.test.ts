@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Consumer } from '../../../../core/zones/consumer.ts';
-import { answerRows } from '../../../../renderer/chain/answer-rows.ts';
+import { answersTable } from '../../../../renderer/chain/answer-rows.ts';
 import { cellOf, settingText, surveyedRest, triggerText } from '../../../../renderer/chain/consumers/consumer-cells.ts';
 import { sayStretches } from '../../../../renderer/chain/direction-stretches.ts';
 import { answerZones } from '../../../../core/zones/answer-chain.ts';
 import { stickUnder } from '../../../../core/zones/stick-under.ts';
 import { makeEvidence, sixTurns } from '../../../support/make-evidence.ts';
+import { headOf } from '../../../../renderer/kit/figures/table.ts';
+import { drawnRows } from '../../support/drawn-rows.ts';
 
 const axis = { min: 1048, centre: 2048, max: 3048 };
 const mapping = { x: axis, y: axis };
@@ -64,7 +66,17 @@ test('neighbouring directions are one stretch, over 0° too', () => {
 
 test('the answers of a chain stand as rows, a dash where nothing can be said', () => {
   const chain = { kind: 'stickwright-chain', version: 1, name: 'c', stages: [{ zone: 'radial', inner: 0.1 }], needs: 0.9 } as const; // prettier-ignore
-  const rows = answerRows([answerZones(evidence, mapping, chain), answerZones(makeEvidence({}), mapping, chain)]);
-  expect(rows.find(({ label }) => label === 'hides the rest')?.cells).toEqual(['hidden', '—']);
-  expect(rows.find(({ label }) => label === 'below the need')?.cells).toEqual(['none', '—']);
+  const zones = [answerZones(evidence, mapping, chain), answerZones(makeEvidence({}), mapping, chain)];
+  const table = answersTable([
+    { tone: 'now', zones: zones[0]! },
+    { tone: 'proposed', zones: zones[1]! },
+  ]);
+  const rows = drawnRows(table);
+  expect(table.heads.map((head) => headOf(head).says)).toEqual(['answer', 'now', 'proposed']);
+  expect(rows.find(([label]) => label === 'hides the rest')).toEqual(['hides the rest', 'hidden', '—']);
+  expect(rows.find(([label]) => label === 'below the need')).toEqual(['below the need', 'none', '—']);
+  expect(table.rows[1]?.[1]).toEqual({
+    says: `0 of ${String(zones[0]!.leaks!.releases)}`,
+    beside: expect.stringMatching(/^≤\u00a0\d/u) as string,
+  });
 });

@@ -23,3 +23,15 @@ test('numbers leave at full precision whatever is drawn of them, what is not kno
   expect(csvText([{ ...table, rows }])).toBe('direction,now\r\n0.3333333333333333,≥ 0.3333333333333333,,\r\n');
   expect(rows[0]?.map(drawnCell)).toEqual(['0.33', '≥ 0.33', '—', '—']);
 });
+
+test('words leave with what goes with them, not with what they mean; heads leave as they are heard', () => {
+  const heads = [{ says: 'measure', spoken: true as const }, { says: 'now', tone: 'now' as const }, 'beside'];
+  const rows = [
+    [
+      { says: 'reach', definition: 'how far' },
+      { says: '0.9', beside: 'at 45°' },
+      { says: '0.9', beside: '' },
+    ],
+  ];
+  expect(csvText([{ ...table, heads, rows }])).toBe('measure,now,beside\r\nreach,0.9 at 45°,0.9\r\n');
+});
