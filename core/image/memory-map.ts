@@ -55,4 +55,9 @@ export interface MemoryMap {
     /** Counts from the centre to either edge, at least. */
     readonly leastSpan: number;
   };
+  /**
+   * Out of how many readings that fitted the image about equally well this one was chosen by hand: a wrong one exchanges sticks, axes or
+   * spans. Left out where there was one.
+   */
+  readonly chosenFrom?: number;
 }

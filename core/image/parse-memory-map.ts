@@ -12,6 +12,7 @@ const length = z.number().int().min(1);
 const hex = z.string().regex(/^(?:[0-9a-f]{2})+$/u, 'must be pairs of hex digits in lower case');
 const range = z.strictObject({ offset, length });
 const span = z.enum(['above', 'centre', 'below']);
+const axes = z.literal('yx').exactOptional();
 
 export const codecSchema = z.union([
   z.strictObject({
@@ -20,12 +21,14 @@ export const codecSchema = z.union([
       .tuple([span, span, span])
       .refine((order) => new Set(order).size === 3, 'must name each of the three once')
       .readonly(),
+    axes,
   }),
   z.strictObject({
     form: z.literal('words'),
     bits: z.union([z.literal(8), z.literal(10), z.literal(12), z.literal(16)]),
     endian: z.enum(['little', 'big']),
-    values: z.enum(['minCentreMax', 'centreAndSpans']),
+    values: z.enum(['minCentreMax', 'centreAndSpans', 'centreAboveBelow']),
+    axes,
   }),
 ]);
 
@@ -68,6 +71,7 @@ export const memoryMapSchema = z.object({
     .readonly(),
   volatile: z.array(range).max(100).readonly(),
   plausible: z.strictObject({ bits: z.number().int().min(4).max(16), leastSpan: z.number().int().min(1) }),
+  chosenFrom: z.number().int().min(2).exactOptional(),
 });
 
 /**

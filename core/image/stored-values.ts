@@ -2,17 +2,30 @@
 import { toHex } from '../hid/hex.ts';
 import type { AxisMapping, StickMapping } from '../mapping/mapping.ts';
 import type { Change } from './patch.ts';
-import { decodeStick, lengthOf, pieceLength, type SpanField, type StickCodec } from './stick-codec.ts';
+import {
+  axesOf,
+  decodeStick,
+  lengthOf,
+  pieceLength,
+  type SpanField,
+  type StickCodec,
+  type WordValues,
+} from './stick-codec.ts';
 
 type Edge = keyof AxisMapping;
 const EDGE_OF: Readonly<Record<SpanField, Edge>> = { above: 'max', centre: 'centre', below: 'min' };
 
+const WORD_EDGES: Readonly<Record<WordValues, readonly Edge[]>> = {
+  minCentreMax: ['min', 'centre', 'max'],
+  centreAndSpans: ['centre', 'min', 'max'],
+  centreAboveBelow: ['centre', 'max', 'min'],
+};
+
 /** The values that stand in each piece of a stick, in order. */
 function valuesOf(codec: StickCodec): { readonly axis: 'x' | 'y'; readonly edge: Edge }[][] {
   if (codec.form === 'packed12')
-    return codec.order.map((field) => (['x', 'y'] as const).map((axis) => ({ axis, edge: EDGE_OF[field] })));
-  const edges: readonly Edge[] = codec.values === 'minCentreMax' ? ['min', 'centre', 'max'] : ['centre', 'min', 'max'];
-  return (['x', 'y'] as const).flatMap((axis) => edges.map((edge) => [{ axis, edge }]));
+    return codec.order.map((field) => axesOf(codec).map((axis) => ({ axis, edge: EDGE_OF[field] })));
+  return axesOf(codec).flatMap((axis) => WORD_EDGES[codec.values].map((edge) => [{ axis, edge }]));
 }
 
 /**

@@ -6,7 +6,7 @@ import type { AxisMapping } from '../../../core/mapping/mapping.ts';
 
 const words = ([8, 10, 12, 16] as const).flatMap((bits) =>
   (['little', 'big'] as const).flatMap((endian) =>
-    (['minCentreMax', 'centreAndSpans'] as const).map((values): StickCodec => ({
+    (['minCentreMax', 'centreAndSpans', 'centreAboveBelow'] as const).map((values): StickCodec => ({
       form: 'words',
       bits,
       endian,
@@ -14,7 +14,8 @@ const words = ([8, 10, 12, 16] as const).flatMap((bits) =>
     })),
   ),
 );
-const codecs = [...finderCodecs.filter(({ form }) => form === 'packed12'), ...words];
+const xFirst = [...finderCodecs.filter(({ form }) => form === 'packed12'), ...words];
+const codecs = xFirst.flatMap((codec): StickCodec[] => [codec, { ...codec, axes: 'yx' }]);
 const named = codecs.map((codec) => [JSON.stringify(codec), codec] as const);
 
 /** Minimum, centre and maximum that a codec can hold. */
