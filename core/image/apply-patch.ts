@@ -9,6 +9,7 @@ import type { ByteRange, MemoryMap } from './memory-map.ts';
 import type { Patch } from './patch.ts';
 import { patchedImage } from './patched-image.ts';
 import type { Digest, PlanOptions } from './plan-patch.ts';
+import { isMarkedLayer } from './valid-layers.ts';
 import { checkChecksums } from './wrong-checksums.ts';
 
 /**
@@ -91,13 +92,17 @@ function checkResult(
     return checkRestored(image, after, map) ?? (acceptsWrongChecksum ? null : checkChecksums(after, map));
   const before = decodeLayers(image, map);
   const regions = regionsOf(map);
-  for (const { layer, sticks, checksum } of decodeLayers(after, map)) {
-    const isTouched = regions.some(
+  for (const decoded of decodeLayers(after, map)) {
+    const { layer, sticks, checksum } = decoded;
+    const touched = regions.filter(
       (region) =>
         region.layer === layer &&
         patch.changes.some(({ offset, old }) => overlap(region, { offset, length: old.length / 2 })),
     );
-    const bad = isTouched ? sticks.find(({ mapping }) => mapping === null) : undefined;
+    const isTouched = touched.length > 0;
+    // A checksum may be kept right over what others own too: of a layer that is not in use whatever stands there may stay.
+    const isJudged = touched.some(({ role }) => role === 'stick') || (isTouched && isMarkedLayer(decoded));
+    const bad = isJudged ? sticks.find(({ mapping }) => mapping === null) : undefined;
     if (bad !== undefined)
       return refuse(
         'patch-implausible',

@@ -116,7 +116,7 @@ function putStick(
   if (!isPlausible(mapping, map.plausible))
     return failed(
       'image-implausible',
-      `The ${stick} stick's mapping is not plausible: ${whyImplausible(mapping, map.plausible)} Change it, or the map's rule.`,
+      `The ${stick} stick's mapping is not plausible: ${whyImplausible(mapping, map.plausible)} Change it; the bits and the least span are the map's rule.`,
     );
   const bytes = encodeStick(place.codec, mapping);
   if (!bytes.ok) return bytes;

@@ -11,7 +11,7 @@ const LEAST_SPAN = 4;
 /** Two sticks, a marker and a checksum of each layer. */
 const MOST_PIECES = 8;
 
-const codec: fc.Arbitrary<StickCodec> = fc.oneof(
+const codecXFirst: fc.Arbitrary<StickCodec> = fc.oneof(
   fc
     .shuffledSubarray(['above', 'centre', 'below'] as const, { minLength: 3 })
     .map(([a, b, c]): StickCodec => ({ form: 'packed12', order: [a!, b!, c!] })),
@@ -19,9 +19,12 @@ const codec: fc.Arbitrary<StickCodec> = fc.oneof(
     form: fc.constant('words' as const),
     bits: fc.constantFrom(8 as const, 10 as const, 12 as const, 16 as const),
     endian: fc.constantFrom('little' as const, 'big' as const),
-    values: fc.constantFrom('minCentreMax' as const, 'centreAndSpans' as const),
+    values: fc.constantFrom('minCentreMax' as const, 'centreAndSpans' as const, 'centreAboveBelow' as const),
   }),
 );
+const codec = fc
+  .tuple(codecXFirst, fc.boolean())
+  .map(([one, isYFirst]): StickCodec => (isYFirst ? { ...one, axes: 'yx' } : one));
 
 const markerBytes = fc.constantFrom(
   { valid: 'a5', empty: 'ff' },
@@ -130,9 +133,9 @@ export function anyNumbers({ plausible: { bits } }: MemoryMap): fc.Arbitrary<Req
   const share = (low: number, high: number) =>
     fc.integer({ min: Math.ceil(low * 2 ** bits), max: Math.floor(high * 2 ** bits) });
   const axis: fc.Arbitrary<AxisMapping> = fc.record({
-    min: share(0, 0.3),
-    centre: share(0.4, 0.6),
-    max: share(0.7, 0.99),
+    min: share(0, 0.2),
+    centre: share(0.45, 0.55),
+    max: share(0.8, 0.99),
   });
   const stick: fc.Arbitrary<StickMapping> = fc.record({ x: axis, y: axis });
   return fc.record({ left: stick, right: stick });

@@ -30,7 +30,7 @@ function codeOf(result: Result<unknown>): string {
 const moved: PadMapping = { left: { ...leftMapping, x: { min: 800, centre: 2070, max: 3350 } } };
 
 const axis: fc.Arbitrary<AxisMapping> = fc
-  .tuple(fc.integer({ min: 0, max: 1500 }), fc.integer({ min: 1800, max: 2300 }), fc.integer({ min: 2600, max: 4095 }))
+  .tuple(fc.integer({ min: 0, max: 1000 }), fc.integer({ min: 1800, max: 2200 }), fc.integer({ min: 3000, max: 3800 }))
   .map(([min, centre, max]) => ({ min, centre, max }));
 const stick = fc.record({ x: axis, y: axis });
 const either = fc.constantFrom(packed, words);
@@ -53,6 +53,22 @@ describe('planPatch', () => {
     const centred = { left: { ...leftMapping, x: { ...leftMapping.x, centre: 2071 } } };
     const plan = good(planPatch(image, packed, 'factory', centred, digest));
     expect(plan.changes.map(({ means }) => means)).toContain('factory left x.max stays 3270, 1199 from the new centre');
+  });
+
+  it('keeps the checksum of a layer that is not in use right, whatever numbers stand there', () => {
+    const { factory, user } = packed.layers;
+    const covers = { offset: factory!.sticks.left!.offset, length: 9 };
+    const map: MemoryMap = {
+      ...packed,
+      layers: { factory: factory!, user: { ...user!, checksum: { ...user!.checksum!, covers } } },
+    };
+    const unused = makeImage(map, { factory: bothMappings });
+    const plan = good(planPatch(unused, map, 'factory', moved, digest));
+    expect(plan.changes.map(({ offset }) => offset)).toContain(user!.checksum!.offset);
+    expect(codeOf(applyPatch(unused, plan, map, digest))).toBe('done');
+    unused.set([0x6b, 0x1e, 0xd4, 0x27], user!.marker!.offset);
+    const used = planPatch(unused, map, 'factory', moved, digest);
+    expect(codeOf(used.ok ? applyPatch(unused, used.value, map, digest) : used)).toBe('patch-implausible');
   });
 
   it('sets the marker of a layer that nothing would read otherwise, then the checksum that covers it', () => {
