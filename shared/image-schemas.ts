@@ -138,25 +138,33 @@ export const imageComparisonSchema = z.object({
     .readonly(),
 });
 
-const hitSchema = z.object({
+const foundStickSchema = z.object({
   stick: stickIdSchema,
   codec: codecSchema,
   offset: z.number(),
   mapping: stickMappingSchema,
   /** Largest difference of one of the six numbers from the measured one, counts. */
   furthest: z.number(),
-  expected: z.number(),
 });
 
 /** Where a calibration may stand, the least likely to be chance first. */
 export const foundPlaceSchema = z.object({
-  sticks: z.partialRecord(stickIdSchema, hitSchema),
-  /** Bytes from the left stick to the right one. */
-  distance: z.number().nullable(),
-  /** Offsets of other places with the same codecs: another layer. */
+  /** Ways to take its bytes that fit about equally well, the nearest first. */
+  readings: z
+    .array(
+      z.object({
+        sticks: z.partialRecord(stickIdSchema, foundStickSchema),
+        /** Bytes from the left stick to the right one. */
+        distance: z.number().nullable(),
+      }),
+    )
+    .readonly(),
+  /** What tells which of several readings is right. */
+  decides: z.string().nullable(),
+  /** Offsets of other places that read alike. */
   again: z.array(z.number()).readonly(),
-  /** How many places like this chance alone would give in this image. */
-  expected: z.number(),
+  /** How often chance alone would find a place that fits as well in this image. */
+  chance: z.number(),
 });
 
 export const placesSchema = z.object({
@@ -173,4 +181,6 @@ export const mapWishSchema = z.object({
   id: z.string().regex(/^[a-z0-9-]{1,60}$/u),
   name: z.string().min(1).max(200),
   layers: z.partialRecord(layerNameSchema, placesOfLayer),
+  /** Out of how many equal readings each layer was chosen. */
+  readings: z.partialRecord(layerNameSchema, z.number().int().min(1)),
 });

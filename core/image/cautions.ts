@@ -12,6 +12,11 @@ export function writeCautions(map: MemoryMap | null): string[] {
   if (map === null || map.proof === 'proven') return [...ALWAYS];
   return [
     `The map ${map.id} is unproven: its places were found or typed, and no write with it was read back and surveyed yet.`,
+    ...(map.chosenFrom === undefined
+      ? []
+      : [
+          `It was chosen out of ${map.chosenFrom} readings that fitted the image about equally well: a wrong one exchanges sticks, axes or spans.`,
+        ]),
     ...ALWAYS,
   ];
 }

@@ -1,5 +1,6 @@
-/** The forms that the finder tries: all that `StickCodec` can say. */
-import type { SpanField, StickCodec } from './stick-codec.ts';
+/** The forms that the finder tries: all that `StickCodec` can say, each with x or with y first. */
+import { layoutOf, type Layout } from './finder-layouts.ts';
+import type { SpanField, StickCodec, WordValues } from './stick-codec.ts';
 
 const orders: readonly (readonly [SpanField, SpanField, SpanField])[] = [
   ['above', 'below', 'centre'],
@@ -10,9 +11,9 @@ const orders: readonly (readonly [SpanField, SpanField, SpanField])[] = [
   ['centre', 'below', 'above'],
 ];
 
-const values = ['minCentreMax', 'centreAndSpans'] as const;
+const values: readonly WordValues[] = ['minCentreMax', 'centreAndSpans', 'centreAboveBelow'];
 
-/** A word that is wide enough reads the narrower forms too, so that two bytes are tried as 16 bits alone. */
+/** With x first. A word that is wide enough reads the narrower forms too, so that two bytes are tried as 16 bits alone. */
 export const finderCodecs: readonly StickCodec[] = [
   ...orders.map((order): StickCodec => ({ form: 'packed12', order })),
   ...values.flatMap((form): StickCodec[] => [
@@ -21,3 +22,5 @@ export const finderCodecs: readonly StickCodec[] = [
     { form: 'words', bits: 16, endian: 'big', values: form },
   ]),
 ];
+
+export const finderLayouts: readonly Layout[] = finderCodecs.map(layoutOf);

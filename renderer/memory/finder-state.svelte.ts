@@ -8,6 +8,7 @@ import type { MapSummary } from './memory-images.svelte.ts';
 
 export type Places = Reply<'images.find'>;
 export type FoundPlace = Places['places'][number];
+export type PlaceReading = FoundPlace['readings'][number];
 export type MapWish = Request<'maps.save'>;
 
 export class FinderState {

@@ -117,10 +117,14 @@ test('the finder names likely places; a confirmed one becomes an unproven map', 
   const places = app.getByRole('region', { name: 'Likely places' });
   await expect(places.getByRole('row', { name: /0x2c10/u }).first()).toBeVisible({ timeout: 120_000 });
   await expectAccessible(app);
+  // Readings that fit as well as each other: none may be confirmed before one was chosen.
+  const factory = places.getByRole('checkbox', { name: 'left 0x2c10, right 0x2c30 is the factory layer' });
+  await expect(factory).toBeDisabled();
+  await expect(places.getByText(/readings fit these bytes about equally well and leave open/u).first()).toBeVisible();
   await places
-    .getByRole('checkbox', { name: /0x2c10, right 0x2c30 is the factory layer/u })
-    .first()
-    .check();
+    .getByRole('combobox', { name: 'Reading of left 0x2c10, right 0x2c30' })
+    .selectOption({ label: 'left 0x2c10, right 0x2c30 · 12-bit pairs: below, above, centre' });
+  await factory.check();
   await app.getByLabel('Name of the map').fill('Bench pad of mine');
   await app.getByRole('button', { name: 'Save as a map' }).click();
   await expect(app.getByText(/^Saved as bench-pad-of-mine, unproven/u)).toBeVisible();

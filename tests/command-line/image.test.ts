@@ -89,8 +89,24 @@ describe('stickwright image', () => {
     const near = { left: { ...leftMapping, x: { min: 870, centre: 2049, max: 3250 } }, right: rightMapping };
     const mapping = await fileOf('m.json', JSON.stringify({ kind: 'stickwright-mapping', version: 1, sticks: near }));
     const ran = await stickwright(['image', 'find', file('pad.bin'), '--mapping', mapping, '--json']);
-    const { places } = JSON.parse(ran.stdout) as { places: { sticks: { left: { offset: number } } }[] };
-    expect(places[0]?.sticks.left.offset).toBe(packed.layers.factory?.sticks.left?.offset);
+    const { places } = JSON.parse(ran.stdout) as {
+      places: { chance: number; readings: { sticks: { left: { offset: number } } }[] }[];
+    };
+    expect(places[0]?.readings[0]?.sticks.left.offset).toBe(packed.layers.factory?.sticks.left?.offset);
+    expect(places[0]?.chance).toBeLessThan(0.01);
+  });
+
+  it('tells every reading that fits as well, and what decides between them', async () => {
+    const alike = { x: { min: 850, centre: 2050, max: 3250 }, y: { min: 852, centre: 2052, max: 3252 } };
+    await writeFile(file('alike.bin'), makeImage(packed, { factory: { left: alike, right: alike } }));
+    const sticks = { left: alike, right: alike };
+    const mapping = await fileOf('m.json', JSON.stringify({ kind: 'stickwright-mapping', version: 1, sticks }));
+    const ran = await stickwright(['image', 'find', file('alike.bin'), '--mapping', mapping]);
+    expect(ran.stdout).toMatch(
+      /^ {2}left at \d+ \(12-bit pairs: [a-z, ]+(; y first)?\), right at .* by chance 1 in \d{2,}$/mu,
+    );
+    expect(ran.stdout.match(/^ {2}or left at \d+ .*, right at /gmu)).toHaveLength(15);
+    expect(ran.stdout).toMatch(/what decides .*\n.* 16 readings fit these bytes about equally well/u);
   });
 
   it.each([

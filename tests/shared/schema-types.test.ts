@@ -5,13 +5,12 @@ import type { StickEvidence } from '../../core/capture/evidence/evidence.ts';
 import type { MeasureReport } from '../../core/findings/judge-track.ts';
 import type { PatchAsk } from '../../core/image/ask.ts';
 import type { DecodedLayer } from '../../core/image/decode-layers.ts';
-import type { CalibrationHit } from '../../core/image/find-calibration.ts';
 import type { FoundMapWish } from '../../core/image/found-map.ts';
 import type { ImageComparison } from '../../core/image/compare-images.ts';
 import type { LayerName } from '../../core/image/memory-map.ts';
 import type { Change } from '../../core/image/patch.ts';
 import type { RestoreScope } from '../../core/image/plan-restore.ts';
-import type { FoundPlace } from '../../core/image/rank-places.ts';
+import type { FoundPlace } from '../../core/image/found-place.ts';
 import type { HostView } from '../../core/image/who-reads.ts';
 import type { StickMapping } from '../../core/mapping/mapping.ts';
 import type { PadIdentity } from '../../core/pad/identity.ts';
@@ -53,10 +52,7 @@ it('nor does one of memory images', () => {
   expectTypeOf<Said<typeof image.askSchema>>().toEqualTypeOf<Frozen<PatchAsk>>();
   expectTypeOf<Said<typeof image.imageComparisonSchema>>().toEqualTypeOf<Frozen<ImageComparison>>();
   expectTypeOf<Said<typeof image.foundPlaceSchema>>().toEqualTypeOf<Frozen<FoundPlace>>();
-  expectTypeOf<NonNullable<Said<typeof image.foundPlaceSchema>['sticks']['left']>>().toEqualTypeOf<
-    Frozen<CalibrationHit>
-  >();
-  expectTypeOf<Omit<Said<typeof image.mapWishSchema>, 'image'>>().toEqualTypeOf<Frozen<Omit<FoundMapWish, 'size'>>>();
+  expectTypeOf<Omit<Said<typeof image.mapWishSchema>, 'image'>>().toEqualTypeOf<Frozen<FoundMapWish>>();
   type Restore = Extract<Said<typeof image.planWishSchema>, { restore: unknown }>;
   expectTypeOf<Restore['restore']['scope']>().toEqualTypeOf<RestoreScope>();
 });

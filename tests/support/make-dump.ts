@@ -10,7 +10,8 @@ import { createRandom, type Random } from '../../core/numeric/random.ts';
 interface Dump {
   readonly image: Uint8Array;
   readonly codec: StickCodec;
-  readonly offsets: { readonly left: number; readonly right: number };
+  /** Of each layer. */
+  readonly offsets: readonly { readonly left: number; readonly right: number }[];
   /** What a survey of the sticks now fitted shows: another part than the one that was stored. */
   readonly measured: { readonly left: StickMapping; readonly right: StickMapping };
 }
@@ -33,8 +34,10 @@ export function missedPlaces(firstSeed: number, dumps: number): string[] {
     if (codec === undefined || bits === undefined) return [];
     const dump = makeDump(seed, codec, bits, seed % 3 === 0 ? 1 : 2);
     const [first] = findPlaces(dump.image, dump.measured);
-    const offsets = [first?.sticks.left?.offset, ...(first?.again ?? [])];
-    return offsets.includes(dump.offsets.left) ? [] : [`seed ${String(seed)}: ${JSON.stringify(codec)}`];
+    const offsets = first?.readings.flatMap(({ sticks }) => sticks.left?.offset ?? []) ?? [];
+    return dump.offsets.some(({ left }) => offsets.includes(left))
+      ? []
+      : [`seed ${String(seed)}: ${JSON.stringify(codec)}`];
   });
 }
 
@@ -58,8 +61,8 @@ function makeDump(seed: number, codec: StickCodec, bits: 8 | 12, layers: 1 | 2):
       image.set(bytes.value, offset + index * (length + gap));
     }
   };
-  place(at);
-  if (layers === 2) place((at + 2048 + whole(60_000)) % (SIZE - 4096));
+  const places = layers === 1 ? [at] : [at, (at + 2048 + whole(60_000)) % (SIZE - 4096)];
+  for (const offset of places) place(offset);
   const refit = (mapping: StickMapping): StickMapping => ({
     x: refitAxis(mapping.x, bits, random),
     y: refitAxis(mapping.y, bits, random),
@@ -67,7 +70,7 @@ function makeDump(seed: number, codec: StickCodec, bits: 8 | 12, layers: 1 | 2):
   return {
     image,
     codec,
-    offsets: { left: at, right: at + length + gap },
+    offsets: places.map((left) => ({ left, right: left + length + gap })),
     measured: { left: refit(stored.left), right: refit(stored.right) },
   };
 }

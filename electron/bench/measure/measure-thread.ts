@@ -1,6 +1,6 @@
 /** Hands work on whole logs to the worker thread and the results back; the thread is started when first needed. */
 import { Worker } from 'node:worker_threads';
-import type { FoundPlace } from '../../../core/image/rank-places.ts';
+import type { FoundPlace } from '../../../core/image/found-place.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import type { Limits } from '../../../core/findings/limits.ts';
 import { failed, type Result } from '../../../core/result.ts';

@@ -63,10 +63,10 @@ export function imageHandlers(ports: ImagePorts): Handlers<Exclude<ImageCall, 'm
     },
     'maps.list': async () => done(await maps.list()),
     'maps.add': async ({ text }) => told(await maps.add(text)),
-    'maps.save': async ({ image, id, name, layers }) => {
-      const kept = await images.summary(image);
-      if (!kept.ok) return kept;
-      const map = foundMap({ id, name, size: kept.value.size, layers });
+    'maps.save': async ({ image, ...wish }) => {
+      const bytes = await vault.read(image);
+      if (!bytes.ok) return bytes;
+      const map = foundMap(wish, bytes.value);
       return map.ok ? told(await maps.save(map.value)) : map;
     },
   };

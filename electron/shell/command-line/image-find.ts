@@ -1,5 +1,7 @@
 /** `image find IMAGE`: where an image may hold the calibration of a measured stick. */
-import { findPlaces as findStored, type FoundPlace } from '../../../core/image/rank-places.ts';
+import type { FoundPlace, PlaceReading } from '../../../core/image/found-place.ts';
+import { findPlaces as findStored } from '../../../core/image/rank-places.ts';
+import type { StickCodec } from '../../../core/image/stick-codec.ts';
 import type { StickMapping } from '../../../core/mapping/mapping.ts';
 import { row, type TableSection } from '../../../core/measure/table.ts';
 import { STICKS, type StickId } from '../../../core/pad/stick.ts';
@@ -33,7 +35,7 @@ export async function findInImage(terminal: Terminal, file: string, options: Fin
   await terminal.print(
     terminal.json
       ? JSON.stringify({ ...outputHead('image-find'), size: image.value.length, measured: measured.value, places })
-      : drawSections([placesSection(places)]),
+      : drawSections(placesSections(places)),
   );
   return EXIT.done;
 }
@@ -53,21 +55,46 @@ async function readMeasured(terminal: Terminal, options: FindOptions): Promise<R
   return measuredOf(judgeLog(track.value, terms.value).sticks);
 }
 
-function placesSection(places: readonly FoundPlace[]): TableSection {
-  const rows = places.slice(0, SHOWN).map((place) => {
-    const where = STICKS.flatMap((stick) => {
-      const hit = place.sticks[stick];
-      return hit === undefined ? [] : [`${stick} at ${String(hit.offset)} (${sayCodec(hit.codec)})`];
-    });
-    const again = place.again.length === 0 ? '' : `again at ${place.again.join(', ')}`;
-    return row(where.join(', '), `by chance ${place.expected.toPrecision(2)}`, again);
-  });
-  return { title: 'likely places, best first', rows: rows.length === 0 ? [row('places', 'none')] : rows };
+/** The readings of a place stand under each other, what decides between them behind all. */
+function placesSections(places: readonly FoundPlace[]): TableSection[] {
+  const shown = places.slice(0, SHOWN);
+  const rows = shown.flatMap(({ readings, again, chance }) =>
+    readings.map((reading, index) =>
+      index === 0
+        ? row(sayReading(reading), sayChance(chance), again.length === 0 ? '' : `again at ${again.join(', ')}`)
+        : row(`or ${sayReading(reading)}`, ''),
+    ),
+  );
+  const open = shown.flatMap(({ readings: [first], decides }) =>
+    first === undefined || decides === null ? [] : [row(sayReading(first), decides)],
+  );
+  return [
+    { title: 'likely places, best first', rows: rows.length === 0 ? [row('places', 'none')] : rows },
+    ...(open.length === 0 ? [] : [{ title: 'what decides between the readings of a place', rows: open }]),
+  ];
 }
 
-function sayCodec(codec: NonNullable<FoundPlace['sticks']['left']>['codec']): string {
-  if (codec.form === 'packed12') return `12-bit pairs: ${codec.order.join(', ')}`;
-  const values = codec.values === 'minCentreMax' ? 'minimum, centre, maximum' : 'centre and spans';
+function sayReading({ sticks }: PlaceReading): string {
+  return STICKS.flatMap((stick) => {
+    const found = sticks[stick];
+    return found === undefined ? [] : [`${stick} at ${String(found.offset)} (${sayCodec(found.codec)})`];
+  }).join(', ');
+}
+
+function sayChance(chance: number): string {
+  return chance >= 0.5 ? 'as often by chance' : `by chance 1 in ${String(Math.floor(1 / chance))}`;
+}
+
+const VALUE_WORDS = {
+  minCentreMax: 'minimum, centre, maximum',
+  centreAndSpans: 'centre, below, above',
+  centreAboveBelow: 'centre, above, below',
+} as const;
+
+function sayCodec(codec: StickCodec): string {
+  const axes = codec.axes === 'yx' ? '; y first' : '';
+  if (codec.form === 'packed12') return `12-bit pairs: ${codec.order.join(', ')}${axes}`;
+  const values = `${VALUE_WORDS[codec.values]}${axes}`;
   return codec.bits === 8
     ? `bytes: ${values}`
     : `${String(codec.bits)}-bit words, ${codec.endian} end first: ${values}`;

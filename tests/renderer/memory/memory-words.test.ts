@@ -3,6 +3,7 @@ import { imageLine, keptTable, keptText, sizeText } from '../../../renderer/memo
 import {
   chanceText,
   codecWords,
+  formWords,
   mapId,
   mapWish,
   placesTable,
@@ -14,31 +15,44 @@ import { readTyped } from '../../../renderer/memory/typed-mapping.ts';
 const axis = { min: 800, centre: 2048, max: 3300 };
 const stick = { x: axis, y: axis };
 const codec = { form: 'packed12', order: ['below', 'above', 'centre'] } as const;
-const hit = { stick: 'left', codec, offset: 0x2c10, mapping: stick, furthest: 12, expected: 1e-9 } as const;
-const place = { sticks: { left: hit }, distance: null, again: [], expected: 1e-9 };
+const found = { stick: 'left', codec, offset: 0x2c10, mapping: stick, furthest: 12 } as const;
+const reading = { sticks: { left: found }, distance: null };
 
 describe('places in words', () => {
   test('say where, how stored and how likely by chance', () => {
-    expect(placeText(place)).toBe('left 0x2c10');
+    expect(placeText(reading)).toBe('left 0x2c10');
     expect(codecWords(codec)).toBe('12-bit pairs: below, above, centre');
-    expect([2.4, 0.02, 1e-5].map(chanceText)).toEqual(['2.4 by chance', '0.02 by chance', 'under 1 in 100,000']);
+    const words = { form: 'words', bits: 16, endian: 'big', values: 'centreAboveBelow', axes: 'yx' } as const;
+    expect(codecWords(words)).toBe('16-bit words, big end first: centre, above, below; y first');
+    const right = { ...found, stick: 'right', codec: words } as const;
+    expect(formWords({ sticks: { left: found, right }, distance: 9 })).toBe(
+      `${codecWords(codec)} · ${codecWords(words)}`,
+    );
+    expect(formWords({ sticks: { left: found, right: { ...right, codec } }, distance: 9 })).toBe(codecWords(codec));
+    expect([0.9, 0.02, 1 / 541].map(chanceText)).toEqual(['as often by chance', '1 in 50', '1 in 541']);
   });
 
-  test('stand as a table, the furthest number of each and where the same bytes stand again', () => {
-    expect(placesTable([{ ...place, again: [0x7640] }]).rows).toEqual([
-      ['left 0x2c10', '12-bit pairs: below, above, centre', '12', 'under 1 in 1,000,000,000', '0x7640'],
+  test('stand as a table: the furthest number of each, every reading until one is chosen, where the same bytes stand again', () => {
+    const bytes = { ...codec, order: ['above', 'centre', 'below'] } as const;
+    const other = { sticks: { left: { ...found, offset: 0x2c12, codec: bytes, furthest: 20 } }, distance: null };
+    const place = { readings: [reading, other], decides: 'Another survey tells.', chance: 1 / 541, again: [0x7640] };
+    const forms = ['12-bit pairs: below, above, centre', '12-bit pairs: above, centre, below'];
+    expect(placesTable([place], () => undefined).rows).toEqual([
+      ['left 0x2c10', forms.join(' or '), '12', '1 in 541', '0x7640'],
     ]);
+    expect(placesTable([place], () => other).rows).toEqual([['left 0x2c12', forms[1], '20', '1 in 541', '0x7640']]);
   });
 
   test('become a map by its name, and none without a name or a confirmed place', () => {
     expect(mapId('  My pad, 2nd rev. ')).toBe('my-pad-2nd-rev');
-    expect(mapWish('a', 'My pad', { factory: place })).toEqual({
+    expect(mapWish('a', 'My pad', { factory: { reading, of: 4 } })).toEqual({
       image: 'a',
       id: 'my-pad',
       name: 'My pad',
       layers: { factory: { left: { offset: 0x2c10, codec } } },
+      readings: { factory: 4 },
     });
-    expect(mapWish('a', ' !', { factory: place })).toBeNull();
+    expect(mapWish('a', ' !', { factory: { reading, of: 4 } })).toBeNull();
     expect(mapWish('a', 'My pad', {})).toBeNull();
   });
 });

@@ -156,17 +156,18 @@ describe('the calls around memory maps', () => {
     const image = valueOf(await take(made, bytes));
     const values = bothMappings;
     const found = valueOf(await made.bench.handle('images.find', { image, by: { values } }));
-    const [left, right] = [found.places[0]?.sticks.left, found.places[0]?.sticks.right];
+    const reading = found.places[0]?.readings[0];
+    const [left, right] = [reading?.sticks.left, reading?.sticks.right];
     expect([left?.offset, right?.offset]).toEqual([0x0100, 0x010c]);
     if (left === undefined || right === undefined) throw new Error('Nothing was found.');
     const place = (hit: typeof left) => ({ offset: hit.offset, codec: hit.codec });
-    const saved = await made.bench.handle('maps.save', {
-      image,
-      id: 'my-pad',
-      name: 'My pad',
-      layers: { factory: { left: place(left), right: place(right) } },
-    });
-    expect(valueOf(saved)).toMatchObject({ bundled: false, map: { id: 'my-pad', proof: 'unproven' } });
+    const layers = { factory: { left: place(left), right: place(right) } };
+    const wish = { image, id: 'my-pad', name: 'My pad', layers };
+    const unsaid = await made.bench.handle('maps.save', { ...wish, readings: {} });
+    expect(unsaid).toMatchObject({ ok: false, problem: { code: 'found-reading' } });
+    const saved = await made.bench.handle('maps.save', { ...wish, readings: { factory: 4 } });
+    const map = { id: 'my-pad', proof: 'unproven', chosenFrom: 4 };
+    expect(valueOf(saved)).toMatchObject({ bundled: false, map });
     const opened = valueOf(await made.bench.handle('images.open', { image, map: 'my-pad' }));
     expect(opened.layers[0]?.sticks[0]?.mapping).toEqual(values.left);
   });
