@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
 # Boots the guest that build.sh made; its checks arrive in WORK/results, one JSON line each. Exit 0 only if the guest said so.
+# The limit only ends a guest that hangs: on a machine with much else to do it may take many times what it takes alone.
 # No -M microvm (hung in some boots) and no -icount with two processors (hangs).
 set -uo pipefail
 work=$1
@@ -15,7 +16,7 @@ case ${MODE:-virtual} in
   real) machine="-accel tcg,thread=multi -smp 2 -cpu max" ;;
   *) echo "MODE is virtual or real, not $MODE" >&2; exit 2 ;;
 esac
-timeout -k 5 "${LIMIT:-900}" qemu-system-x86_64 -M pc $machine -m 1024 -nodefaults -no-user-config -nographic -no-reboot \
+timeout -k 5 "${LIMIT:-1800}" qemu-system-x86_64 -M pc $machine -m 1024 -nodefaults -no-user-config -nographic -no-reboot \
   -serial file:console -serial file:results -device isa-debug-exit,iobase=0xf4,iosize=4 \
   -kernel vmlinux -initrd initrd -append "$kernel_arguments rig.mode=${MODE:-virtual} $*" </dev/null 2>qemu.err
 code=$?
