@@ -20,12 +20,12 @@ export class Noise {
   after(seconds: number): number {
     const { white, slow } = this.#of;
     let sum = 0;
-    SECONDS.forEach((constant, index) => {
+    for (const [index, constant] of SECONDS.entries()) {
       const kept = Math.exp(-seconds / constant);
-      const value = kept * (this.#wander[index] ?? 0) + Math.sqrt(1 - kept ** 2) * this.#chance.normal();
+      const value = kept * (this.#wander[index] ?? 0) + Math.sqrt(1 - kept * kept) * this.#chance.normal();
       this.#wander[index] = value;
       sum += value;
-    });
+    }
     return white * (this.#chance.normal() + (slow * sum) / Math.sqrt(SECONDS.length));
   }
 }
