@@ -27,6 +27,9 @@ export const blindFaults = Object.keys(curveSizes) as readonly FaultName[];
 /** Reported, not gated: whether a drift is significant yet is a matter of how long one waits. */
 export const ungatedFaults: ReadonlySet<FaultName> = new Set<FaultName>(['warming-up']);
 
+/** Nothing can be done about them at the stick, whose verdict is to keep it. */
+export const padFaults: ReadonlySet<FaultName> = new Set<FaultName>(['inputs-fail']);
+
 /** What the just-visible size must not exceed to matter at the bench; the faults not named have none set. */
 export const wantedSizes: Readonly<Partial<Record<FaultName, number>>> = {
   'off-centre-part': 2,

@@ -1,69 +1,98 @@
-/** What the second blind test goes through: sound sticks, hands that slip, and faults of two sizes, by kind of pad. */
-import { hashOf } from './chance.ts';
-import type { Wish } from './draw-unit.ts';
-import { faultNames, faults, type FaultName } from './faults.ts';
+/** What the second blind test goes through, cell by cell: so many draws of one kind on one kind of pad. */
+import { Chance, hashOf } from './chance.ts';
+import type { Part } from './demands.ts';
+import type { FaultWish, Wish } from './draw-unit.ts';
+import { faultNames, type FaultName } from './faults.ts';
 import { gateShapes } from './gate.ts';
 import type { PadKind } from './pad-plan.ts';
+import { choosePairs, pairsOf } from './pairs.ts';
+import { gradedSizes } from './sizes.ts';
 import { slips } from './slips.ts';
 
-/** About two and four times the size that should be seen half of the time; one size where a fault has no degrees. */
-const sizes: Readonly<Record<FaultName, readonly number[]>> = {
-  'off-centre-part': [4, 8],
-  'seat-tilt': [1.2, 2.4],
-  skew: [10, 20],
-  'short-side': [6, 12],
-  turned: [12, 24],
-  clipped: [4, 8],
-  curved: [6.5, 13],
-  'shared-ground': [8, 16],
-  'dead-sector': [20, 40],
-  'loose-sector': [20, 40],
-  'dead-spot': [2, 4],
-  'worn-track': [1, 2],
-  contact: [20, 40],
-  spikes: [20, 40],
-  noise: [6, 12],
-  'slow-return': [0.6, 1.5],
-  'loose-return': [2, 4],
-  overshoot: [10, 20],
-  'two-rests': [3, 6],
-  'outlier-rest': [10, 20],
-  'drifting-rest': [3, 6],
-  'stale-numbers': [5, 10],
-  'firmware-band': [4, 8],
-  'inverted-axis': [1],
-  'swapped-axes': [1],
-  'trigger-stays': [20, 40],
-  'trigger-dead': [1],
-};
-
 export interface Cell {
+  readonly part: Part;
+  /** The fault, the slip, the gate of sound sticks; `two faults`. */
   readonly name: string;
   readonly pad: PadKind;
   readonly wishes: readonly Wish[];
 }
 
+/** The size of a fault that is seen half of the time on a kind of pad; null where none is known. */
+export type SizeOf = (pad: PadKind, name: FaultName) => number | null;
+
+/** Draws depend on seed, part, name and number alone, so that a cell is the same whatever else is run. */
+function cellOf(
+  { part, name, pad }: Omit<Cell, 'wishes'>,
+  seed: number,
+  units: number,
+  wishOf: (drawSeed: number, at: number) => Pick<Wish, 'gate' | 'faults' | 'slip'>,
+): Cell {
+  const wishes = Array.from({ length: units }, (_, at) => {
+    const drawSeed = hashOf(`${seed}/${part}/${name}/${pad}/${at}`);
+    return { ...wishOf(drawSeed, at), pad, seed: drawSeed };
+  });
+  return { part, name, pad, wishes };
+}
+
+export function soundCells(seed: number, units: number, pads: readonly PadKind[]): Cell[] {
+  return gateShapes.flatMap((gate) =>
+    pads.map((pad) =>
+      cellOf({ part: 'sound', name: gate, pad }, seed, units, () => ({ gate, faults: [], slip: null })),
+    ),
+  );
+}
+
+export function slipCells(seed: number, units: number, pads: readonly PadKind[]): Cell[] {
+  return slips.flatMap((slip) =>
+    pads.map((pad) => cellOf({ part: 'slip', name: slip, pad }, seed, units, () => ({ gate: null, faults: [], slip }))),
+  );
+}
+
 /** Counts of the sensors come before any band of the firmware. */
-function padsWith(name: FaultName, pads: readonly PadKind[]): readonly PadKind[] {
+export function padsWith(name: FaultName, pads: readonly PadKind[]): readonly PadKind[] {
   return name === 'firmware-band' ? pads.filter((pad) => !pad.startsWith('sensor')) : pads;
 }
 
-/** Draws depend on seed, name and number alone, so that a cell is the same whatever else is run. */
-export function cellsOf(seed: number, units: number, pads: readonly PadKind[]): Cell[] {
-  const cell = (name: string, pad: PadKind, wish: Omit<Wish, 'seed' | 'pad'>): Cell => ({
-    name,
-    pad,
-    wishes: Array.from({ length: units }, (_, at) => ({ ...wish, pad, seed: hashOf(`${seed}/${name}/${pad}/${at}`) })),
+/** A fault without degrees is drawn as it is; `near` has none such. */
+export function faultCell(
+  part: 'far' | 'near',
+  { name, pad }: { readonly name: FaultName; readonly pad: PadKind },
+  halfSeen: number,
+  seed: number,
+  units: number,
+): Cell {
+  const isGraded = gradedSizes(name) !== null;
+  return cellOf({ part: isGraded ? part : 'whole', name, pad }, seed, units, (drawSeed) => {
+    const times = part === 'near' ? 1.5 : 2 * 2 ** new Chance(drawSeed, 'times').next();
+    return { gate: null, faults: [{ name, size: isGraded ? halfSeen * times : 1 }], slip: null };
   });
-  return [
-    ...gateShapes.flatMap((gate) => pads.map((pad) => cell(`sound ${gate}`, pad, { gate, fault: null, slip: null }))),
-    ...slips.flatMap((slip) => pads.map((pad) => cell(`slip ${slip}`, pad, { gate: null, fault: null, slip }))),
-    ...faultNames.flatMap((name) =>
-      sizes[name].flatMap((size) =>
-        padsWith(name, pads).map((pad) =>
-          cell(`${name} ${size} ${faults[name].unit}`.trim(), pad, { gate: null, fault: { name, size }, slip: null }),
-        ),
-      ),
-    ),
-  ];
+}
+
+/** Draws of one size of a curve; equal numbers of all sizes are the same sticks. */
+export function curveWishes(fault: FaultWish, pad: PadKind, seed: number, units: number): Wish[] {
+  return Array.from({ length: units }, (_, at) => ({
+    seed: hashOf(`${seed}/curve/${fault.name}/${pad}/${at}`),
+    pad,
+    gate: null,
+    faults: [fault],
+    slip: null,
+  }));
+}
+
+const TIMES_OF_TWO = 3;
+
+/** Two faults at 3 times their half-visible sizes, of those that have one on this pad. */
+export function pairCell(pad: PadKind, sizeOf: SizeOf, seed: number, units: number): Cell {
+  const domain = pad.startsWith('sensor') ? 'sensor' : 'reported';
+  const known = faultNames.filter((name) => padsWith(name, [pad]).length > 0 && sizeOf(pad, name) !== null);
+  const chosen = choosePairs(pairsOf(known, domain), units, new Chance(seed, `pairs ${pad}`));
+  const wishOf = (name: FaultName): FaultWish => {
+    const size = sizeOf(pad, name) ?? Number.NaN;
+    return { name, size: gradedSizes(name) === null ? 1 : TIMES_OF_TWO * size };
+  };
+  return cellOf({ part: 'pair', name: 'two faults', pad }, seed, chosen.length, (_, at) => ({
+    gate: null,
+    faults: (chosen[at] ?? []).map(wishOf),
+    slip: null,
+  }));
 }

@@ -34,7 +34,7 @@ const rightNames: Readonly<Record<FaultName, readonly Name[]>> = {
   'loose-return': ['loose-return'],
   overshoot: ['overshoot'],
   'two-rests': ['two-rests', 'loose-return'],
-  'outlier-rest': ['loose-return', 'two-rests'],
+  'outlier-rest': ['odd-release', 'loose-return', 'two-rests'],
   'drifting-rest': ['drifting-rest', 'warming-up', 'loose-return'],
   'stale-numbers': ['stale-mapping'],
   'firmware-band': ['hidden-rest'],

@@ -14,7 +14,7 @@ import { takeSurvey } from './survey.ts';
 import type { Unit } from './unit.ts';
 import { linesOf } from './write-log.ts';
 
-const wish: Wish = { seed: 7, pad: 'sensor12', gate: 'round', fault: null, slip: null };
+const wish: Wish = { seed: 7, pad: 'sensor12', gate: 'round', faults: [], slip: null };
 
 /** At a rate that keeps the log short, nothing lost. */
 function slowUnit(of: Wish): Unit {
@@ -130,7 +130,7 @@ describe('the reports of a pad', () => {
   });
 
   it('are at full field at the kept edges, and nothing within the band of the firmware', () => {
-    const { plan, stored } = drawUnit({ ...wish, pad: 'reported8', fault: { name: 'firmware-band', size: 8 } });
+    const { plan, stored } = drawUnit({ ...wish, pad: 'reported8', faults: [{ name: 'firmware-band', size: 8 }] });
     const { x, y } = stored.left;
     const range = fieldRange(plan);
     expect(reportedOf(plan, stored.left, { x: x.max, y: y.min })).toEqual({ x: range.greatest, y: range.least });

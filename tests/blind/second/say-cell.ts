@@ -1,10 +1,10 @@
 /** The lines that a run prints of its cells. */
-import type { Cell } from './cells.ts';
+import { sayCount } from '../demand.ts';
 import type { Judged } from './judge-draw.ts';
-import { namesFor } from './names.ts';
+import type { Result } from './result.ts';
 
 /** How often each text occurs, most often first. */
-function tally(texts: readonly string[]): string {
+export function tally(texts: readonly string[]): string {
   const counts = new Map<string, number>();
   for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
   return [...counts]
@@ -13,30 +13,25 @@ function tally(texts: readonly string[]): string {
     .join(', ');
 }
 
-export function sayCell({ name, pad }: Cell, judged: readonly Judged[]): string {
-  const of = judged.length;
-  const right = (within: number): number =>
-    judged.filter(({ failed, wish }) => {
-      if (wish.fault === null) return false;
-      const domain = wish.pad.startsWith('sensor') ? 'sensor' : 'reported';
-      const names: readonly string[] = namesFor(wish.fault.name, { domain });
-      return failed.slice(0, within).some((id) => names.includes(id));
-    }).length;
-  const isFault = judged.some(({ wish }) => wish.fault !== null);
+export function sayResult({ pad, part, name, shares }: Result): string {
+  const counts = shares.map(
+    ({ demand, isMissed, known, ...count }) => `${markOf(isMissed, known)}${sayCount(demand, count)}`,
+  );
+  return `${pad.padEnd(10)} ${part.padEnd(5)} ${name}: ${counts.join('; ')}`;
+}
+
+/** `!` fails the run, `~` is not gated. */
+function markOf(isMissed: boolean, known: string | null): string {
+  if (!isMissed) return '';
+  return known === null ? '! ' : '~ ';
+}
+
+/** What became of the draws of a cell. */
+export function sayJudged(judged: readonly Judged[]): string {
   return [
-    `${pad.padEnd(10)} ${name}: ${isFault ? `right first ${right(1)}, at all ${right(99)} of ${of}; ` : ''}${tally(judged.map(({ verdict }) => verdict))}`,
+    `    ${tally(judged.map(({ verdict }) => verdict))}`,
     `    first: ${tally(judged.map(({ failed }) => failed[0] ?? '(none)'))}`,
     `    any:   ${tally(judged.flatMap(({ failed }) => failed))}`,
     `    cannot say: ${tally(judged.flatMap(({ cannotSay }) => cannotSay))}`,
   ].join('\n');
-}
-
-/** The reasons of verdicts, numbers blanked. */
-export function sayReasons(judged: readonly Judged[]): string[] {
-  const counts = new Map<string, number>();
-  for (const { verdict, why } of judged) {
-    const text = `${verdict}: ${why.replace(/[-−]?\d+(?:[.,]\d+)*/g, '#')}`;
-    counts.set(text, (counts.get(text) ?? 0) + 1);
-  }
-  return [...counts].sort(([, one], [, other]) => other - one).map(([text, count]) => `${count} × ${text}`);
 }
