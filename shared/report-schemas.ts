@@ -90,6 +90,7 @@ const axisTravelSchema = z.object({
   jumps: perhaps,
   jumpsAt: z.array(number),
   backwards: perhaps,
+  backwardsAt: z.array(countRunSchema.extend({ sweeps: number })).nullable(),
   unsteady: z.array(countRunSchema.extend({ times: number })).nullable(),
   step: number,
 });

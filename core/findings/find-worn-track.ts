@@ -1,5 +1,6 @@
-/** Worn track: stretches of an axis with gaps, leaps or unsteady readings. */
+/** Worn track: stretches of an axis with gaps, leaps, unsteady readings or readings that go back. */
 import type { AxisTravel, CountRun } from '../measure/travel-measure.ts';
+import { unionLength } from '../measure/union-length.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
 import { makeFinding } from './make-finding.ts';
@@ -20,14 +21,17 @@ interface Worn {
   readonly runs: readonly CountRun[];
   readonly gaps: number;
   readonly times: number | null;
+  /** Sweeps that go back at one place, at most. */
+  readonly back: number;
   readonly jumps: number | null;
 }
 
 /**
- * Measure: the worn share of the travelled counts of the worse axis: runs of counts that never occur, and stretches where the
- * reading is unsteadier than elsewhere, each by its length · min(1, times²/64): a stretch is told to a window of readings
+ * Measure: the worn share of the travelled counts of the worse axis: runs of counts that never occur, places where sweep after
+ * sweep goes back, and stretches where the reading is unsteadier than elsewhere, each by its length · min(1, times²/64): a stretch is told to a window of readings
  * only, and what is steady in the window thins its unsteadiness out; of one whose readings are all off by eight σ it is the length. A regular comb is the firmware's step, not wear. In the `reported` domain the pad's own
- * mapping leaves counts out and stretches others: there only unsteadiness counts.
+ * mapping leaves counts out and stretches others: there only what goes back counts, for the corners of the mapping, at the rest and at full output, look
+ * unsteady.
  */
 export function findWornTrack(subject: Subject, limits: Limits): Finding | null {
   const { report, stick, domain } = subject;
@@ -36,10 +40,11 @@ export function findWornTrack(subject: Subject, limits: Limits): Finding | null 
   const axes = (['x', 'y'] as const).flatMap((axis) => wornOf(axis, report.travel?.[axis] ?? null, isReported));
   const [worst] = axes.toSorted((a, b) => b.share - a.share);
   if (worst === undefined) return null;
-  const { axis, share, runs, gaps, times, jumps } = worst;
+  const { axis, share, runs, gaps, times, back, jumps } = worst;
   const [longest] = runs;
-  const where = longest === undefined ? '' : ` (counts ${longest.from} to ${longest.to})`;
-  const says = `${percent(share, 2)} of the ${axis} travel of the ${stick} stick is unsteady or never read${where}`;
+  const where = longest === undefined ? '' : ` (counts ${Math.round(longest.from)} to ${Math.round(longest.to)})`;
+  const how = isReported ? 'goes back in sweep after sweep' : 'is unsteady, goes back or is never read';
+  const says = `${percent(share, 2)} of the ${axis} travel of the ${stick} stick ${how}${where}`;
   return makeFinding({
     id: 'worn-track',
     stick,
@@ -54,12 +59,13 @@ export function findWornTrack(subject: Subject, limits: Limits): Finding | null 
     },
     for: [
       times === null ? null : `Readings there are ${times.toFixed(1)} times as unsteady as elsewhere on the axis.`,
+      back === 0 ? null : `In ${back} sweeps the reading goes back there.`,
       gaps === 0 ? null : `${gaps} counts there never occur while their neighbours do.`,
       jumps === null || jumps === 0 ? null : `${jumps} single readings leap and come back.`,
     ],
     against: [
       'A magnetic part has no track: there, look for a loose wire first.',
-      isReported ? "The counts come after the pad's own mapping, which may stretch a part of the way." : null,
+      back === 0 ? null : 'A hand that stops at the same place in sweep after sweep and springs back looks the same.',
     ],
     causes: [
       'The wiper has worn the track where it travels most',
@@ -73,14 +79,16 @@ export function findWornTrack(subject: Subject, limits: Limits): Finding | null 
 }
 
 function wornOf(axis: 'x' | 'y', travel: AxisTravel | null, isReported: boolean): Worn[] {
-  if (travel === null || (travel.unsteady === null && (isReported || travel.missing === null))) return [];
+  if (travel === null) return [];
+  const back = travel.backwardsAt ?? [];
+  if (back.length === 0 && (isReported ? travel.backwardsAt : (travel.unsteady ?? travel.missing)) === null) return [];
   const gaps = isReported ? [] : travel.runs.filter(({ from, to }) => (to - from) / travel.step + 1 >= LEAST_RUN);
-  const unsteady = travel.unsteady ?? [];
-  const runs = [...unsteady, ...gaps].toSorted((a, b) => b.to - b.from - (a.to - a.from));
+  const unsteady = isReported ? [] : (travel.unsteady ?? []);
+  const runs = [...unsteady, ...back, ...gaps].toSorted((a, b) => b.to - b.from - (a.to - a.from));
   const counts =
-    unionLength(gaps.map(({ from, to }) => ({ from, to: to + travel.step }))) +
+    unionLength([...back, ...gaps].map(({ from, to }) => ({ from, to: to + travel.step }))) +
     unsteady
-      .filter(({ from, to }) => !gaps.some((gap) => gap.from <= to && from <= gap.to))
+      .filter(({ from, to }) => ![...back, ...gaps].some((one) => one.from <= to && from <= one.to))
       .reduce((sum, { from, to, times }) => sum + (to - from + travel.step) * Math.min(1, (times / ALL_OFF) ** 2), 0);
   return [
     {
@@ -89,18 +97,8 @@ function wornOf(axis: 'x' | 'y', travel: AxisTravel | null, isReported: boolean)
       runs: runs.map(({ from, to }) => ({ from, to })),
       gaps: gaps.reduce((sum, { from, to }) => sum + Math.round((to - from) / travel.step) + 1, 0),
       times: unsteady.length === 0 ? null : Math.max(...unsteady.map(({ times }) => times)),
+      back: Math.max(0, ...back.map(({ sweeps }) => sweeps)),
       jumps: travel.jumps,
     },
   ];
-}
-
-/** Length that stretches cover together, each counted once. */
-function unionLength(runs: readonly CountRun[]): number {
-  let covered = 0;
-  let end = Number.NEGATIVE_INFINITY;
-  for (const { from, to } of runs.toSorted((a, b) => a.from - b.from)) {
-    covered += Math.max(0, to - Math.max(from, end));
-    end = Math.max(end, to);
-  }
-  return covered;
 }

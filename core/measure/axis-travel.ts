@@ -3,7 +3,7 @@ import type { StickTrack } from '../capture/evidence/track.ts';
 import type { Stretch } from '../capture/evidence/unbroken-stretches.ts';
 import { evenInterval } from './even-timing.ts';
 import { cleanSeries, makeSeries, type AxisSeries, type CleanSeries } from './axis-series.ts';
-import { backwardsShare } from './backwards-share.ts';
+import { backwardPlaces, backwardShare } from './backwards.ts';
 import { missingCounts } from './missing-counts.ts';
 import { movingReadings } from './moving-readings.ts';
 import { slowReadings } from './slow-readings.ts';
@@ -54,7 +54,8 @@ export function axisTravel(
     ...missingCounts(moving, min, max, step),
     jumps: isEven ? jumpsAt.length : null,
     jumpsAt: jumpsAt.slice(0, MOST_JUMPS),
-    backwards: backwardsShare(mediansOf(stretches, series, sweeps), noise, step),
+    backwards: backwardShare(ofSweeps(stretches, series, sweeps, 'middle'), noise, step),
+    backwardsAt: backwardPlaces(ofSweeps(stretches, series, sweeps, 'u'), noise, step, { from: min, to: max }),
     unsteady: unsteadyCounts(withinSweeps(stretches, series, sweeps), min, max, step),
     step,
   };
@@ -70,16 +71,17 @@ function extentsOf(series: readonly AxisSeries[]): { min: number; max: number } 
   return { min, max };
 }
 
-/** The running medians of the sweeps, which lie in the stretches. */
-function mediansOf(
+/** The readings of the sweeps, which lie in the stretches, or the running medians. */
+function ofSweeps(
   stretches: readonly Stretch[],
   series: readonly AxisSeries[],
   sweeps: readonly Stretch[],
+  of: 'u' | 'middle',
 ): Float64Array[] {
   return sweeps.flatMap(({ from, to }) => {
     const index = stretches.findIndex((stretch) => stretch.from <= from && to <= stretch.to);
     const { from: begin } = stretches[index] ?? { from: 0 };
-    return series[index]?.middle.subarray(from - begin, to - begin) ?? [];
+    return series[index]?.[of].subarray(from - begin, to - begin) ?? [];
   });
 }
 

@@ -24,6 +24,8 @@ export interface AxisTravel {
   readonly jumpsAt: readonly number[];
   /** Readings that go against the sweep by more than noise explains, as a share of those in sweeps; null without sweeps. */
   readonly backwards: number | null;
+  /** Places where more sweeps go back than chance would have it, longest first; null with fewer than three sweeps. */
+  readonly backwardsAt: readonly (CountRun & { readonly sweeps: number })[] | null;
   /** Counts where the reading is unsteadier than elsewhere on the axis, with how many times as unsteady. */
   readonly unsteady: readonly (CountRun & { readonly times: number })[] | null;
   /** The effective step: 1 unless the readings show a comb; a broken number where the firmware spreads fewer levels over the counts. */

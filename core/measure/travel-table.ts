@@ -18,7 +18,7 @@ export function travelRows(travel: TravelMeasure): TableRow[] {
 
 function axisRows(axis: 'x' | 'y', travel: AxisTravel | null): TableRow[] {
   if (travel === null) return [row(`travel ${axis}`, 'not to both sides of the rest')];
-  const { missing, longestRun, judgedShare, jumps, jumpsAt, backwards, unsteady } = travel;
+  const { missing, longestRun, judgedShare, jumps, jumpsAt, backwards, backwardsAt, unsteady } = travel;
   const places = jumpsAt.slice(0, NAMED).map((count) => Math.round(count));
   return [
     row(`travel ${axis}`, `${formatQuantity(travel.min, null, 0)} … ${formatQuantity(travel.max, null, 0)}`, 'counts'),
@@ -33,6 +33,7 @@ function axisRows(axis: 'x' | 'y', travel: AxisTravel | null): TableRow[] {
       backwards === null ? NOTHING : formatQuantity(100 * backwards, null, 2),
       '% of sweeps',
     ),
+    row(`going back ${axis} at`, backwardsAt === null ? NOTHING : backwardsText(backwardsAt)),
     row(`unsteady counts ${axis}`, unsteady === null ? 'too few readings to tell' : unsteadyText(unsteady)),
   ];
 }
@@ -40,6 +41,14 @@ function axisRows(axis: 'x' | 'y', travel: AxisTravel | null): TableRow[] {
 function jumpsText(jumps: number | null, places: readonly number[]): string {
   if (jumps === null) return 'reports come too unevenly to tell';
   return jumps === 0 ? '0' : `${jumps}, at ${places.join(', ')}${jumps > NAMED ? ' …' : ''}`;
+}
+
+function backwardsText(places: NonNullable<AxisTravel['backwardsAt']>): string {
+  if (places.length === 0) return 'no place';
+  return places
+    .slice(0, NAMED)
+    .map(({ from, to, sweeps }) => `${Math.round(from)} … ${Math.round(to)} (${sweeps} sweeps)`)
+    .join(', ');
 }
 
 function unsteadyText(unsteady: NonNullable<AxisTravel['unsteady']>): string {

@@ -137,14 +137,18 @@ describe('worn track', () => {
     expect(at({ unsteady: [{ from: 1500, to: 1504, times: 8 }] })?.decision).toBe('cannot say');
   });
 
-  it("counts unsteadiness alone after the pad's own mapping, which leaves counts out, and says what it may be else", () => {
-    const wish = { unsteady: [{ from: 1500, to: 1530, times: 9 }], missing: 40, runs: [{ from: 1700, to: 1739 }] };
-    expect(at(wish)?.value).toBeCloseTo(71 / 2500, 6);
+  it("counts only what goes back after the pad's own mapping, whose corners look unsteady and which leaves counts out", () => {
+    const worn = { unsteady: [{ from: 1500, to: 1530, times: 9 }], missing: 40, runs: [{ from: 1700, to: 1739 }] };
+    expect(at(worn)?.value).toBeCloseTo(71 / 2500, 6);
+    expect(at(worn, 'reported')).toMatchObject({ decision: 'pass', value: 0 });
+    expect(at(worn, 'reported')?.says).toContain('travel of the left stick goes back in sweep after sweep: no wear');
+    const wish = { ...worn, backwardsAt: [{ from: 1600, to: 1630, sweeps: 4 }] };
     const found = at(wish, 'reported')!;
     expect(found.decision).toBe('fail');
     expect(found.value).toBeCloseTo(31 / 2500, 6);
-    expect(found.against.at(-1)).toContain("after the pad's own mapping");
-    expect(at({ ...wish, unsteady: null }, 'reported')).toMatchObject({ decision: 'pass', value: 0 });
+    const unswept = { ...soundTravel, backwardsAt: null };
+    const subject = makeSubject({ report: { travel: makeTravel({ x: unswept, y: unswept }) } });
+    expect(findWornTrack({ ...subject, domain: 'reported' }, limits)).toBeNull();
   });
 
   it('is not concluded without sweeps, or where they are too sparse', () => {

@@ -36,7 +36,9 @@ describe('findWornTrack', () => {
     })!;
     // Ten counts half as unsteady count for a quarter: (2.5 + 20) / 2500.
     expect(found.value).toBeCloseTo(22.5 / 2500, 12);
-    expect(found.says).toContain('of the y travel of the left stick is unsteady or never read (counts 2000 to 2019)');
+    expect(found.says).toContain(
+      'of the y travel of the left stick is unsteady, goes back or is never read (counts 2000 to 2019)',
+    );
     expect(found.shows.counts).toEqual([
       { axis: 'y', from: 2000, to: 2019 },
       { axis: 'y', from: 900, to: 909 },
@@ -45,6 +47,24 @@ describe('findWornTrack', () => {
       'Readings there are 16.0 times as unsteady as elsewhere on the axis.',
       '3 single readings leap and come back.',
     ]);
+  });
+
+  it('counts where sweep after sweep goes back, once where it is unsteady or lacks counts too, and says in how many', () => {
+    const backwardsAt = [
+      { from: 1500, to: 1539.4, sweeps: 5 },
+      { from: 2000, to: 2009, sweeps: 3 },
+    ];
+    const found = find({
+      backwardsAt,
+      unsteady: [{ from: 1510, to: 1530, times: 9 }],
+      runs: [{ from: 2005, to: 2014 }],
+    })!;
+    expect(found.value).toBeCloseTo((40.4 + 15) / 2500, 12);
+    expect(found.says).toContain('(counts 1500 to 1539)');
+    expect(found.for[1]).toBe('In 5 sweeps the reading goes back there.');
+    expect(found.against[1]).toMatch(/^A hand that stops at the same place/u);
+    expect(find({ unsteady: null, missing: null, backwardsAt })?.decision).toBe('fail');
+    expect(find({ unsteady: null, missing: null }, { unsteady: null, missing: null })).toBeNull();
   });
 
   it('counts gaps from three counts on, in steps of the counts', () => {

@@ -138,6 +138,7 @@ export const soundTravel: AxisTravel = {
   jumps: 0,
   jumpsAt: [],
   backwards: 0,
+  backwardsAt: [],
   unsteady: [],
   step: 1,
 };

@@ -83,6 +83,7 @@ describe('measureTable of a log with every capture', () => {
     jumps: 4,
     jumpsAt: [2500, 2510, 2520, 2530],
     backwards: 0.01,
+    backwardsAt: [{ from: 1980, to: 2010.4, sweeps: 3 }],
     unsteady: [{ from: 2490, to: 2540, times: 5.25 }],
     step: 1,
   };
