@@ -3,6 +3,7 @@
  * Shells are derived from it and check each message against it at run time, in both directions.
  */
 import { z } from 'zod';
+import { gateCalls, gateEvents } from './gate-calls.ts';
 import { memoryCalls, memoryEvents } from './memory-calls.ts';
 import {
   handMovementSchema,
@@ -99,6 +100,7 @@ export const calls = {
     request: z.object({ survey: surveyHandleSchema, from: z.number().int().min(0) }),
     reply: z.object({ piece: z.string(), next: z.number().nullable() }),
   },
+  ...gateCalls,
   'settings.read': { request: nothing, reply: settingsSchema },
   'settings.write': { request: settingsSchema.partial(), reply: settingsSchema },
   ...memoryCalls,
@@ -110,6 +112,7 @@ export const events = {
   'hand.changed': padInHandSchema,
   'survey.state': surveyStateSchema,
   'surveys.changed': z.array(surveySummarySchema),
+  ...gateEvents,
   'settings.changed': settingsSchema,
   ...memoryEvents,
 } as const;

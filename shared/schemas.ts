@@ -1,5 +1,6 @@
 /** Run-time schemas of everything that crosses between the bench service and a shell or the renderer. */
 import { z } from 'zod';
+import { gateSources } from '../core/findings/outline/known-gate.ts';
 import { domainSchema } from '../core/pad/stick.ts';
 import type { Chain } from '../core/zones/chain.ts';
 import { ownerSchema } from '../core/pad/owner.ts';
@@ -93,6 +94,9 @@ export const surveySummarySchema = z.object({
   pad: ownerSchema,
   domain: domainSchema,
 });
+
+/** What the gate of a stick is known from: another survey, and what that is of. */
+export const gateChoiceSchema = z.object({ survey: surveyHandleSchema, from: z.enum(gateSources) });
 
 const axisMappingSchema = z.object({ min: z.number(), centre: z.number(), max: z.number() });
 export const stickMappingSchema = z.object({ x: axisMappingSchema, y: axisMappingSchema });

@@ -3,7 +3,14 @@ import { z } from 'zod';
 import { ownerSchema } from '../core/pad/owner.ts';
 import { stickEvidenceSchema } from './evidence-schemas.ts';
 import { logMeasureSchema, measureReportSchema } from './report-schemas.ts';
-import { identitySchema, stickIdSchema, stickMappingSchema, surveyHandleSchema } from './schemas.ts';
+import {
+  gateChoiceSchema,
+  identitySchema,
+  problemSchema,
+  stickIdSchema,
+  stickMappingSchema,
+  surveyHandleSchema,
+} from './schemas.ts';
 
 export const surveyDetailsSchema = z.object({
   survey: surveyHandleSchema,
@@ -22,6 +29,8 @@ export const surveyDetailsSchema = z.object({
       layers: z.object({ user: stickMappingSchema.nullable(), factory: stickMappingSchema.nullable() }).nullable(),
     }),
   ),
+  /** What the gates are known from; `problem` where that survey does not tell: then nothing is known of the gate. */
+  gates: z.partialRecord(stickIdSchema, gateChoiceSchema.extend({ problem: problemSchema.nullable() })),
   /** What `measure` prints of the log: measures, findings and verdicts. */
   report: measureReportSchema,
 });

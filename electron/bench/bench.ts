@@ -20,6 +20,9 @@ import { PadSessions } from './pads/pad-sessions.ts';
 import { KnownPads } from './pads/known-pads.ts';
 import { ShownPlans } from './memory/shown-plans.ts';
 import { SampleFeed } from './pads/sample-feed.ts';
+import { GateChoices } from './surveys/gate-choices.ts';
+import { GateTellers } from './surveys/gate-tellers.ts';
+import { gateHandlers } from './gate-handlers.ts';
 import { OpenedSurveys } from './surveys/opened-surveys.ts';
 import { RunningSurveys } from './surveys/running-surveys.ts';
 import { readLogPiece } from './surveys/survey-export.ts';
@@ -33,9 +36,16 @@ export function createBench(options: BenchOptions): Bench {
   const keptSurveys = new KeptSurveys(path.join(options.folder, 'surveys'));
   const measures = new MeasureThread(options.measureWorker);
   const limits = (): Limits => limitsInForce(options.settings.read().limits);
-  const archive = new OpenedSurveys(keptSurveys, measures, options.version, limits);
+  const gates = new GateChoices(keptSurveys);
+  const archive = new OpenedSurveys({
+    kept: keptSurveys,
+    gates,
+    thread: measures,
+    program: options.version,
+    limits,
+  });
   const imports = new SurveyImport(path.join(options.folder, 'incoming'), keptSurveys, (file) =>
-    measures.measure(file, limits()),
+    measures.measure(file, limits(), {}),
   );
 
   const vault = new Vault(path.join(options.folder, 'vault'));
@@ -160,6 +170,11 @@ export function createBench(options: BenchOptions): Bench {
       const log = await keptSurveys.logOf(survey);
       return log.ok ? readLogPiece(log.value, from) : log;
     },
+    ...gateHandlers({
+      choices: gates,
+      tellers: new GateTellers({ kept: keptSurveys, opened: archive, thread: measures }),
+      judged: (survey) => events.tell('survey.judged', { survey }),
+    }),
     ...imageHandlers({
       images,
       vault,

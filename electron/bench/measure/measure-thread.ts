@@ -1,9 +1,12 @@
 /** Hands work on whole logs to the worker thread and the results back; the thread is started when first needed. */
 import { Worker } from 'node:worker_threads';
 import type { FoundPlace } from '../../../core/image/found-place.ts';
+import type { GateSource } from '../../../core/findings/outline/known-gate.ts';
+import type { StickId } from '../../../core/pad/stick.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import type { Limits } from '../../../core/findings/limits.ts';
 import { failed, type Result } from '../../../core/result.ts';
+import type { GateLogs } from './gate-logs.ts';
 import type { StripWish, Work } from './measure-worker.ts';
 import type { Measured } from './measured.ts';
 import type { AskedStick, StickProposal, Wish } from './propose-for.ts';
@@ -21,8 +24,14 @@ export class MeasureThread {
     this.#script = script;
   }
 
-  measure(file: string, limits: Limits): Promise<Result<Measured>> {
-    return this.#ask({ does: 'measure', file, limits });
+  /** `gates`: the logs that the gates are known from. */
+  measure(file: string, limits: Limits, gates: GateLogs): Promise<Result<Measured>> {
+    return this.#ask({ does: 'measure', file, limits, gates });
+  }
+
+  /** Whether a log tells of the gate of a stick; the problem says why not. */
+  tellsGate(file: string, stick: StickId, from: GateSource): Promise<Result<void>> {
+    return this.#ask({ does: 'tells-gate', file, stick, from });
   }
 
   propose(asked: AskedStick, wish: Wish, limits: Limits): Promise<Result<StickProposal>> {

@@ -1,11 +1,13 @@
 /** A thread of its own for work on whole logs and for proposals, so that reports go on being stamped in time. */
 import { parentPort } from 'node:worker_threads';
 import { findPlaces } from '../../../core/image/rank-places.ts';
+import type { GateSource } from '../../../core/findings/outline/known-gate.ts';
 import type { PadMapping } from '../../../core/mapping/mapping.ts';
 import { logStrip } from '../../../core/plot/log-strip.ts';
 import type { StickId } from '../../../core/pad/stick.ts';
 import { done, failed } from '../../../core/result.ts';
 import type { Limits } from '../../../core/findings/limits.ts';
+import { readGateLogs, tellGate, type GateLogs } from './gate-logs.ts';
 import { measureForScreen } from './measured.ts';
 import { proposeFor, type AskedStick, type Wish } from './propose-for.ts';
 import { readTrack } from './read-track.ts';
@@ -19,7 +21,20 @@ export interface StripWish {
 
 export type Work =
   | { readonly id: number; readonly does: 'strip'; readonly file: string; readonly wish: StripWish }
-  | { readonly id: number; readonly does: 'measure'; readonly file: string; readonly limits: Limits }
+  | {
+      readonly id: number;
+      readonly does: 'measure';
+      readonly file: string;
+      readonly limits: Limits;
+      readonly gates: GateLogs;
+    }
+  | {
+      readonly id: number;
+      readonly does: 'tells-gate';
+      readonly file: string;
+      readonly stick: StickId;
+      readonly from: GateSource;
+    }
   | { readonly id: number; readonly does: 'find'; readonly image: Uint8Array; readonly measured: PadMapping }
   | {
       readonly id: number;
@@ -46,7 +61,11 @@ async function perform(work: Work): Promise<unknown> {
   const read = await readTrack(work.file);
   if (!read.ok) return read;
   const { track } = read.value;
-  if (work.does === 'measure') return done(measureForScreen(track, work.limits));
+  if (work.does === 'measure') return done(measureForScreen(track, work.limits, await readGateLogs(work.gates)));
+  if (work.does === 'tells-gate') {
+    const told = tellGate(track, work.stick, work.from);
+    return told.ok ? done(undefined) : told;
+  }
   const { stick, fromUs, toUs, slices } = work.wish;
   const readings = track.sticks[stick];
   if (readings === undefined) return failed('stick-unknown', `The log has no ${stick} stick; choose the other one.`);

@@ -1,10 +1,11 @@
 /** What stands in a survey's folder beside its log, so that it can be listed without reading the log. */
 import { z } from 'zod';
-import { surveySummarySchema } from '../../../shared/schemas.ts';
+import { gateChoiceSchema, stickIdSchema, surveySummarySchema } from '../../../shared/schemas.ts';
 
 export const RECORD_FILE = 'survey.json';
 export const LOG_FILE = 'log.padlog';
 export const MEASURED_FILE = 'measured.json';
+export const GATES_FILE = 'gates.json';
 
 /** An older one does not say whose survey it is: the log's header does. */
 export const surveyRecordSchema = surveySummarySchema.omit({ survey: true }).extend({
@@ -16,6 +17,13 @@ export const surveyRecordSchema = surveySummarySchema.omit({ survey: true }).ext
 
 export type SurveyRecord = Omit<SurveySummary, 'survey'> & Pick<z.infer<typeof surveyRecordSchema>, 'kind' | 'version'>;
 export type SurveySummary = z.infer<typeof surveySummarySchema>;
+
+/** What the gates are known from, as a hand chose. */
+export const gatesFileSchema = z.object({
+  kind: z.literal('stickwright-gates'),
+  version: z.literal(1),
+  sticks: z.partialRecord(stickIdSchema, gateChoiceSchema),
+});
 
 /** Handles are the folders' names: they can name nothing outside of the surveys' folder. */
 const HANDLE = /^[a-z0-9][a-z0-9-]{0,63}$/u;

@@ -60,6 +60,7 @@ export function surveyOf(sticks: SurveyDetails['sticks'], domain: 'sensor' | 're
     log: emptyReport(domain).log,
     mappingFrom: 'range',
     sticks,
+    gates: {},
     report: emptyReport(domain),
   };
 }
