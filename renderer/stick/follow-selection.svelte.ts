@@ -30,6 +30,8 @@ export function followSelection(
     untrack(() => void stick.survey.open(selection.survey));
   });
 
+  $effect(() => untrack(() => stick.survey.follow()));
+
   // Judging needs no proposal; it would only wait for one.
   $effect(() => {
     if (selection.view === 'findings' || !asking || stick.details === null) return;

@@ -8,6 +8,7 @@ export type SurveyDetails = Reply<'surveys.open'>;
 export class OpenedSurvey {
   readonly #bench: BenchApi;
   #asked = 0;
+  #wanted: string | null = null;
   #details = $state.raw<SurveyDetails | null>(null);
   #problem = $state.raw<Problem | null>(null);
   #loading = $state(false);
@@ -29,12 +30,20 @@ export class OpenedSurvey {
     return this.#loading;
   }
 
+  /** Opens it again whenever it is judged by other terms, whoever chose them. Returns the function that ends it. */
+  follow(): () => void {
+    return this.#bench.listen('survey.judged', ({ survey }) => {
+      if (survey === this.#wanted) void this.open(survey);
+    });
+  }
+
   /**
    * Opens a survey, or puts the old one away; the newest call wins, whichever answer comes last. The same one again, because it
    * has ended or is judged by other limits, stands until the new answer is there.
    */
   async open(survey: string | null): Promise<void> {
     const asked = (this.#asked += 1);
+    this.#wanted = survey;
     // Numbers of one survey must never stand under the name of another, not even while it is read.
     if (survey !== this.#details?.survey) this.#details = null;
     this.#problem = null;

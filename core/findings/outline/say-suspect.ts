@@ -23,11 +23,13 @@ export function coarserThan(u95: number, limit: number): string {
   return u95 <= limit ? '' : `; finer than ${percent(u95)} the gate hides`;
 }
 
+/** Of a finding whose limit the gate's own waves hide. */
+export const KNOW_THE_GATE =
+  "Another survey would tell the gate's own waves from the part's: of an earlier sound part or a reference part in this shell, or of this part with the ring turned by 180°.";
+
 /** What would look finer, where the gate hides more than the limit and nothing is known of it; null elsewhere. */
 export function offerKnown(u95: number, limit: number, gateFrom: GateSource | null): string | null {
-  return u95 <= limit || gateFrom !== null
-    ? null
-    : "Another survey would tell the gate's own waves from the part's: of an earlier sound part or a reference part in this shell, or of this part with the ring turned by 180°.";
+  return u95 <= limit || gateFrom !== null ? null : KNOW_THE_GATE;
 }
 
 const KNOWN_FROM: Readonly<Record<GateSource, string>> = {

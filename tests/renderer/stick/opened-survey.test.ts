@@ -40,6 +40,20 @@ describe('the survey on the bench', () => {
     expect(survey.loading).toBe(false);
   });
 
+  it('is opened again when it is judged by other terms, and no other is', async () => {
+    const bench = scriptedBench({ 'surveys.open': ({ survey }) => done({ ...surveyOf({}), survey }) });
+    const survey = new OpenedSurvey(bench);
+    const end = survey.follow();
+    await survey.open('s1');
+    bench.tell('survey.judged', { survey: 's2' });
+    expect(bench.asked).toHaveLength(1);
+    bench.tell('survey.judged', { survey: 's1' });
+    expect(bench.asked.map(({ request }) => request)).toEqual([{ survey: 's1' }, { survey: 's1' }]);
+    end();
+    bench.tell('survey.judged', { survey: 's1' });
+    expect(bench.asked).toHaveLength(2);
+  });
+
   it('is the one asked for last, whichever answer comes first', async () => {
     const answers: ((value: never) => void)[] = [];
     const survey = new OpenedSurvey({
