@@ -18,7 +18,8 @@ const ABOUT = { round: 5, other: 25 };
 
 /**
  * A side falls short when even its best direction does, and overreaches when even its least does, so that an eight-sided gate,
- * which cannot be reached fully everywhere by any mapping, is not held against a mapping that fits it. Null without a rest.
+ * which cannot be reached fully everywhere by any mapping, is not held against a mapping that fits it. That a side falls short is told
+ * only where all of its directions are covered: turns too fast for the reports cut across the gate. Null without a rest.
  */
 export function mappingMisfit({ report, half, outline }: Subject): Misfit | null {
   const { rest, rim, mapping } = report;
@@ -33,13 +34,13 @@ export function mappingMisfit({ report, half, outline }: Subject): Misfit | null
       ['y', -1, 270],
     ] as const
   ).flatMap(([axis, side, angle]) => {
-    const reaches = (rim?.directions ?? []).flatMap((one) => {
-      const off = Math.abs(((one.angle - angle + 540) % 360) - 180);
-      return one.covered && one.reach !== null && off <= about ? [one.reach] : [];
-    });
+    const here = (rim?.directions ?? []).filter((one) => Math.abs(((one.angle - angle + 540) % 360) - 180) <= about);
+    const reaches = here.flatMap((one) => (one.covered && one.reach !== null ? [one.reach] : []));
     if (reaches.length === 0) return [];
+    const isWhole = reaches.length === here.length;
     const shortfall = Math.max(...reaches) - 1 - USUAL_INSIDE;
     const excess = Math.min(...reaches) - 1 - USUAL_INSIDE;
+    if (shortfall < 0 && !isWhole) return [];
     return [{ name: sideName(axis, side), angle, off: shortfall < 0 ? shortfall : Math.max(0, excess) }];
   });
   const worst = Math.max(centre, ...sides.map(({ off }) => Math.abs(off)));

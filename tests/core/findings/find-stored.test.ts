@@ -37,6 +37,15 @@ describe('stale mapping', () => {
     expect(at(changedX({ min: 90 }))?.says).toContain('further');
   });
 
+  it('says of no side that it falls short where one of its directions is not covered, and of each that goes further', () => {
+    const open = { radius: (degrees: number) => (degrees === 5 || degrees === 180 ? null : 1) };
+    expect(at(changedX({ max: 90 }), open)?.decision).toBe('pass');
+    expect(at(changedX({ min: 90 }), open)?.says).toContain('further');
+    expect(at(changedX({ max: 90 }), { radius: (degrees: number) => (degrees === 45 ? null : 1) })?.decision).toBe(
+      'fail',
+    );
+  });
+
   it('passes what fits and cannot say at the limit', () => {
     expect(at(fittingMapping)?.decision).toBe('pass');
     expect(at(changedX({ centre: Math.round(limits.stale.value * 1225) }))?.decision).toBe('cannot say');
