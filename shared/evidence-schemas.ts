@@ -47,6 +47,7 @@ export const stickEvidenceSchema = z.object({
     .object({
       dwells: z.array(dwellSchema),
       odd: z.array(z.object({ number: z.number(), dwell: dwellSchema })).exactOptional(),
+      unpushed: z.array(z.object({ number: z.number(), dwell: dwellSchema })).exactOptional(),
     })
     .nullable(),
   rim: z

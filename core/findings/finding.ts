@@ -31,6 +31,7 @@ export const findingIds = [
   'drifting-rest',
   'two-rests',
   'odd-release',
+  'unpushed-release',
   'uneven-reach',
   'hidden-rest',
   'several-surveys',

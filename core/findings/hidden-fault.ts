@@ -28,6 +28,7 @@ const IS_MECHANICAL: Readonly<Record<FindingId, boolean>> = {
   'drifting-rest': true,
   'two-rests': true,
   'odd-release': false,
+  'unpushed-release': false,
   'uneven-reach': false,
   'hidden-rest': false,
   'several-surveys': false,

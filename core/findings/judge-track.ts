@@ -30,6 +30,7 @@ import { findAxesTogether } from './find-axes-together.ts';
 import { findDriftingRest } from './find-drifting-rest.ts';
 import { findHiddenRest } from './find-hidden-rest.ts';
 import { findOddRelease } from './find-odd-release.ts';
+import { findUnpushedRelease } from './find-unpushed-release.ts';
 import { findSignalLost } from './find-signal-lost.ts';
 import { findSlowReturn } from './find-slow-return.ts';
 import { findTwoRests } from './find-two-rests.ts';
@@ -78,6 +79,7 @@ const OF_STICK: readonly ((subject: Subject, limits: Limits) => Finding | null)[
   findDriftingRest,
   findTwoRests,
   findOddRelease,
+  findUnpushedRelease,
   findLooseReturn,
   findSlowReturn,
   findHiddenRest,

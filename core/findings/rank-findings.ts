@@ -48,6 +48,7 @@ const CONSEQUENCES: Readonly<Record<FindingId, readonly FindingId[]>> = {
   'two-rests': ['loose-return', 'drifting-rest', 'off-centre-part', 'stale-mapping'],
   'slow-return': ['loose-return', 'noisy-joint', 'drifting-rest'],
   'odd-release': [],
+  'unpushed-release': [],
   'uneven-reach': [],
   'hidden-rest': [],
   'several-surveys': [],

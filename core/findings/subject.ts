@@ -58,6 +58,7 @@ export interface Subject {
   /** Rest points that lie together, raw counts, and those that do not; the time from the first to the end of the last capture of the stick. */
   readonly rests: readonly Pair[];
   readonly odd: NonNullable<RestEvidence['odd']>;
+  readonly unpushed: NonNullable<RestEvidence['unpushed']>;
   readonly surveyUs: number | null;
   readonly restCaptures: number;
   /** How many surveys of the stick the log holds, of which the last is looked at. */
@@ -107,6 +108,7 @@ export function subjectOf(
     together: evidence.rim === null ? null : axesTogether(waysAlong(evidence.rim)),
     rests: dwells.map(({ point }) => point),
     odd,
+    unpushed: evidence.rest?.unpushed ?? [],
     surveyUs:
       dwells.length < 2
         ? null

@@ -49,6 +49,7 @@ const PARTS: Readonly<Record<FindingId, Part>> = {
   'drifting-rest': asks('undecided'),
   'two-rests': asks('replace'),
   'odd-release': asks('decides nothing'),
+  'unpushed-release': asks('decides nothing'),
   'uneven-reach': asks('recalibrate'),
   'hidden-rest': asks('decides nothing'),
   'rest-not-measured': asks('decides nothing'),

@@ -143,6 +143,11 @@ export const FINDING_WORDS: Readonly<Record<FindingId, Words>> = {
     check: 'Releases together',
     means: 'One or two of many releases came to rest far from all others.',
   },
+  'unpushed-release': {
+    fault: 'A release without a push',
+    check: 'Releases after a push',
+    means: 'A release was asked for and the stick had not been pushed: it is no release.',
+  },
   'uneven-reach': {
     fault: 'Uneven reach',
     check: 'Reach between the axes',

@@ -69,6 +69,7 @@ export const LIMIT_OF: Readonly<Record<FindingId, LimitId | null>> = {
   'drifting-rest': 'drift',
   'two-rests': 'looseReturn',
   'odd-release': null,
+  'unpushed-release': null,
   'uneven-reach': 'unevenReach',
   'hidden-rest': 'hiddenRest',
   'several-surveys': null,

@@ -28,6 +28,8 @@ export interface RestEvidence {
   readonly dwells: readonly Dwell[];
   /** One or two of many that came to rest far from all others, each with its number among all from 1: left out of `dwells`. */
   readonly odd?: readonly { readonly number: number; readonly dwell: Dwell }[];
+  /** Those that came after no push, likewise. */
+  readonly unpushed?: readonly { readonly number: number; readonly dwell: Dwell }[];
 }
 
 /** One turn of ±360° along the gate. */

@@ -10,6 +10,7 @@ import { LEAST_RELEASES } from './least-releases.ts';
 import { middleOf } from './main-rest.ts';
 import { markedRest } from './marked-rest.ts';
 import { partOdd } from './part-odd.ts';
+import { partUnpushed } from './part-unpushed.ts';
 import { sayLacks } from './say-lacks.ts';
 import type { StickTrack, Track } from './track.ts';
 import { withoutLosses } from './without-losses.ts';
@@ -49,8 +50,17 @@ function gather(track: Track, stick: StickId, releasesNeeded: number): StickEvid
     return { fields, rest: null, rim: null, captures: from, still: [], releasesNeeded, lacks };
   }
   const found = from === 'marked' ? fromMarks(track, stick, readings) : inferred(track, stick, readings);
-  const { together, odd } = partOdd(found.releases, readings.fields);
-  const rest = together.length === 0 ? null : { dwells: together, ...(odd.length > 0 ? { odd } : {}) };
+  const { pushed, unpushed } = partUnpushed(readings, found.releases, track.gaps);
+  const { together, odd } = partOdd(pushed, readings.fields);
+  const numbered = odd.map(({ dwell }) => ({ number: found.releases.indexOf(dwell) + 1, dwell }));
+  const rest =
+    together.length === 0
+      ? null
+      : {
+          dwells: together,
+          ...(odd.length > 0 ? { odd: numbered } : {}),
+          ...(unpushed.length > 0 ? { unpushed } : {}),
+        };
   const rim = rimOf(readings, found.ways, found.about);
   const evidence = { fields: readings.fields, rest, rim, captures: from, still: found.still };
   const lacks = sayLacks(track, stick, evidence, releasesNeeded);

@@ -15,7 +15,7 @@ const NAMES: Readonly<Record<Slip, readonly (FindingId | LackCode)[]>> = {
   'one-way-turns': ['rim-not-covered', 'turns-one-way'],
   'too-fast-turns': ['rim-not-covered', 'no-turn', 'no-whole-turn'],
   'one-sided-releases': ['rest-not-measured', 'swapped-axes', 'inverted-axis'],
-  'no-push': ['odd-release', 'rest-not-measured', 'no-release', 'rest-shifted'],
+  'no-push': ['unpushed-release', 'rest-not-measured', 'no-release', 'rest-shifted'],
   'bad-release': ['odd-release', 'rest-not-measured', 'no-release', 'rest-shifted'],
   'button-held': ['rest-not-measured', 'no-release', 'inputs-fail'],
   'wrong-stick': ['rim-not-covered', 'no-turn', 'no-whole-turn'],

@@ -90,6 +90,7 @@ export function makeSubject(wish: SubjectWish = {}): Subject {
     together: 0,
     rests: (dwells ?? []).map(({ point }) => point),
     odd: [],
+    unpushed: [],
     surveyUs: 24e6,
     restCaptures: 1,
     gateFrom: null,

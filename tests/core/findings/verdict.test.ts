@@ -174,6 +174,7 @@ describe('the verdict', () => {
     'drifting-rest': 'undecided',
     'two-rests': 'replace',
     'odd-release': 'keep',
+    'unpushed-release': 'keep',
     'several-surveys': 'keep',
     'uneven-reach': 'recalibrate',
     'hidden-rest': 'keep',
