@@ -29,13 +29,26 @@ export function findRestMissing({ report, stick }: Subject, limits: Limits): Fin
 /** Directions of the gate that were not covered, where they leave a wider gap than may stay open. Null where none does. */
 export function findRimUncovered({ report, stick }: Subject, limits: Limits): Finding | null {
   const { rim } = report;
-  const open = rim === null ? [] : rim.directions.filter((one) => !one.covered).map(({ angle }) => angle);
-  const gap = rim === null ? 360 : widestGap(open).degrees;
+  const { open, gap } = uncovered(rim);
   if (gap <= limits.uncovered.value) return null;
   const where = rim === null || gap >= 360 ? 'any direction' : sayStretches(open);
   const says = `The gate of the ${stick} stick is not covered by two turns each way in ${where}; nothing is concluded there.`;
   const next = 'Turn the stick slowly along the gate, three times each way, pressing lightly outward all the time.';
   return missing('rim-not-covered', stick, gap, limits.uncovered, says, [], next, open);
+}
+
+/**
+ * Whether the gate was covered as far as its outline must be to tell of a fault: a turn that leaves the gate bends it as a fault does, and a
+ * gate that is not covered may be such a turn's.
+ */
+export function isRimWhole({ report }: Subject, limits: Limits): boolean {
+  return uncovered(report.rim).gap <= limits.uncovered.value;
+}
+
+/** Directions that are not covered, and the widest stretch of them, degrees. */
+function uncovered(rim: Subject['report']['rim']): { readonly open: readonly number[]; readonly gap: number } {
+  const open = rim === null ? [] : rim.directions.filter((one) => !one.covered).map(({ angle }) => angle);
+  return { open, gap: rim === null ? 360 : widestGap(open).degrees };
 }
 
 function missing(

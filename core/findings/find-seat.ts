@@ -2,6 +2,7 @@
 import { directionsAbout } from './directions-about.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
+import { isRimWhole } from './find-missing.ts';
 import { makeFinding } from './make-finding.ts';
 import { coarserThan, offerKnown, sayKnown, sayRival } from './outline/say-suspect.ts';
 import { FINEST, suspectsOf } from './outline/suspects.ts';
@@ -28,6 +29,7 @@ export function findSeat(subject: Subject, limits: Limits): Finding | null {
     u95,
     limit: limits.seat,
     severity: isSecond ? 'caution' : 'fault',
+    whole: isRimWhole(subject, limits),
     decision: seat.isFault ? 'fail' : u95 > FINEST.seat ? 'cannot say' : 'pass',
     says: {
       fail: `${says}: the part does not sit flat${sayRival(rival)}.`,

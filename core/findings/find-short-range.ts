@@ -2,6 +2,7 @@
 import { directionsAbout } from './directions-about.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
+import { isRimWhole } from './find-missing.ts';
 import { lackOfReach, type LackOfReach } from './lack-of-reach.ts';
 import { makeFinding } from './make-finding.ts';
 import { coarserThan, offerKnown, sayKnown, sayRival } from './outline/say-suspect.ts';
@@ -44,6 +45,7 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
     limit,
     severity: isSecond ? 'caution' : 'fault',
     decision: worst.isFault ? 'fail' : u95 > FINEST.side ? 'cannot say' : 'pass',
+    whole: isRimWhole(subject, limits),
     says: {
       fail: `${says}: its range is short there${sayRival(rival)}.`,
       pass: `The ${subject.stick} stick reaches as far on all sides to within ${percent(value)} ± ${percent(u95)}${coarserThan(u95, limit.value)}.`,
@@ -72,7 +74,8 @@ export function findShortRange(subject: Subject, limits: Limits): Finding | null
 }
 
 /** The pad says it itself: all other sides come to full output. */
-function findLacking({ stick }: Subject, limits: Limits, { axis, side, lack, u95 }: LackOfReach): Finding {
+function findLacking(subject: Subject, limits: Limits, { axis, side, lack, u95 }: LackOfReach): Finding {
+  const { stick } = subject;
   const says = `At the gate the ${stick} stick lacks ${percent(lack)} ± ${percent(u95)} of full output ${sideName(axis, side)}, and comes to full output on all other sides`;
   return makeFinding({
     id: 'short-range',
@@ -81,6 +84,7 @@ function findLacking({ stick }: Subject, limits: Limits, { axis, side, lack, u95
     u95,
     limit: limits.shortRange,
     severity: 'fault',
+    whole: isRimWhole(subject, limits),
     says: {
       fail: `${says}: its range is short there.`,
       pass: `${says}.`,

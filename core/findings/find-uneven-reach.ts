@@ -2,6 +2,7 @@
 import { gateShape } from './outline/gate-shape.ts';
 import type { Finding } from './finding.ts';
 import type { Limits } from './limits.ts';
+import { isRimWhole } from './find-missing.ts';
 import { makeFinding } from './make-finding.ts';
 import type { Subject } from './subject.ts';
 import { percent } from './words.ts';
@@ -16,7 +17,8 @@ const LEAST = 6;
  * axes, under the mapping in force. A round gate lets expect full output everywhere, one with corners its own shape from where the axes
  * meet it. U: twice the spread of the turns. Null where no mapping is in force or the gate is not covered.
  */
-export function findUnevenReach({ report, outline, domain, stick }: Subject, limits: Limits): Finding | null {
+export function findUnevenReach(subject: Subject, limits: Limits): Finding | null {
+  const { report, outline, domain, stick } = subject;
   const { rim } = report;
   if (rim === null || outline === null || (report.mappingFrom === 'range' && domain === 'sensor')) return null;
   const { sides, value: of } = outline;
@@ -43,6 +45,7 @@ export function findUnevenReach({ report, outline, domain, stick }: Subject, lim
     u95,
     limit: limits.unevenReach,
     severity: 'caution',
+    whole: isRimWhole(subject, limits),
     says: {
       fail: `${says}: its outline is no circle under these numbers.`,
       pass: `The ${stick} stick reaches between its axes what its gate allows, to within ${percent(value)}.`,

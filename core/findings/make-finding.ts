@@ -14,6 +14,8 @@ export interface Judged {
   readonly severity: Exclude<Severity, 'note'>;
   /** Taken where the guard bands are not asked, e.g. because something is missing. */
   readonly decision?: Decision;
+  /** Whether all that it is told by was covered: what would fail cannot be said where it was not. */
+  readonly whole?: boolean;
   /** One sentence for each decision, the measure with its number in it. */
   readonly says: Readonly<Record<Decision, string>>;
   readonly for?: readonly (string | null)[];
@@ -31,7 +33,8 @@ export function makeFinding(judged: Judged): Finding {
   const { limit } = judged;
   const value = finiteOrNull(judged.value);
   const u95 = finiteOrNull(judged.u95);
-  const decision = judged.decision ?? decide(value, u95, limit.value);
+  const decided = judged.decision ?? decide(value, u95, limit.value);
+  const decision = decided === 'fail' && judged.whole === false ? 'cannot say' : decided;
   const failed = decision === 'fail';
   return {
     id: judged.id,

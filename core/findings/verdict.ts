@@ -83,8 +83,7 @@ function judge(findings: readonly Finding[], domain: Domain): VerdictWhy {
   const takenUp = failed.find((one) => isTakenUp(one, findings));
   const deciding = failed.filter((one) => one !== takenUp);
   const missing = findings.find((one) => one.id === 'rest-not-measured' || one.id === 'rim-not-covered');
-  const stands = (one: Finding): boolean =>
-    one.severity === 'fault' && !(missing?.id === 'rim-not-covered' && TOLD_BY_RIM.has(one.id));
+  const stands = (one: Finding): boolean => one.severity === 'fault';
   const worst = deciding.find(stands) ?? deciding[0];
   const ask = worst === undefined ? 'decides nothing' : askOf(worst);
   if (worst !== undefined && ask !== 'decides nothing' && (stands(worst) || missing === undefined))
@@ -107,9 +106,6 @@ function judge(findings: readonly Finding[], domain: Domain): VerdictWhy {
     why: [sayKept(takenUp), sayHidden(hidden), sayUnresolved(findings)].filter((one) => one !== '').join(' '),
   };
 }
-
-/** Told by the outline alone: a turn that leaves the gate bends it as a fault does, and a gate that is not covered may be such a turn's. */
-const TOLD_BY_RIM: ReadonlySet<FindingId> = new Set<FindingId>(['seat-not-flat', 'short-range', 'uneven-reach']);
 
 /** Told by the outline of the gate, which a pad cuts off where it reports no more than full output. */
 const HIDDEN_BY_PAD: readonly FindingId[] = ['seat-not-flat', 'skewed-part', 'short-range'];

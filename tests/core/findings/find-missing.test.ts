@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { findRestMissing, findRimUncovered } from '../../../core/findings/find-missing.ts';
+import { findSeat } from '../../../core/findings/find-seat.ts';
+import { findShortRange } from '../../../core/findings/find-short-range.ts';
+import { findRestMissing, findRimUncovered, isRimWhole } from '../../../core/findings/find-missing.ts';
 import { defaultLimits } from '../../../core/findings/limits.ts';
-import { makeSubject } from './make-subject.ts';
+import { makeSubject, shiftedGate, shortGate } from './make-subject.ts';
 
 describe('findRestMissing', () => {
   const find = (releases: number) => findRestMissing(makeSubject({ releases }), defaultLimits);
@@ -47,5 +49,24 @@ describe('findRimUncovered', () => {
     const found = findRimUncovered(makeSubject({ radius: null }), defaultLimits)!;
     expect(found).toMatchObject({ value: 360 });
     expect(found.says).toContain('in any direction');
+  });
+});
+
+describe('what the outline of the gate alone tells of', () => {
+  const SHIFTED = shiftedGate(0.1);
+  const SHORT = shortGate(0.1);
+  /** `wide` degrees about the left are open. */
+  const subjectOf = (radius: (at: number) => number, wide: number) =>
+    makeSubject({ radius: (at) => (Math.abs(at - 180) < wide / 2 ? null : radius(at)) });
+
+  it('is told of a gate that was covered, but for ten degrees, and not of one that was not', () => {
+    for (const [find, radius] of [
+      [findSeat, SHIFTED],
+      [findShortRange, SHORT],
+    ] as const) {
+      const decisions = [0, 10, 20].map((wide) => find(subjectOf(radius, wide), defaultLimits)?.decision);
+      expect(decisions).toEqual(['fail', 'fail', 'cannot say']);
+    }
+    expect([0, 10, 20].map((wide) => isRimWhole(subjectOf(SHORT, wide), defaultLimits))).toEqual([true, true, false]);
   });
 });

@@ -75,6 +75,15 @@ describe('findUnevenReach', () => {
     expect(find(short(six, 0.1), { outline: outlineOf(8, 22.5) })?.value).toBeCloseTo(0.1, 12);
   });
 
+  it('cannot say of a gate that was not covered', () => {
+    const lacking = short(six, 0.2);
+    const open = (wide: number) => (degrees: number) => ({
+      ...lacking(degrees),
+      covered: Math.abs(degrees - 180) >= wide / 2,
+    });
+    expect([10, 20].map((wide) => find(open(wide))?.decision)).toEqual(['fail', 'cannot say']);
+  });
+
   it('takes no direction that was not covered', () => {
     const open = (degrees: number) => ({ ...short(six, 0.3)(degrees), covered: degrees !== 40 });
     expect(find(open)).toMatchObject({ value: 0, decision: 'pass' });

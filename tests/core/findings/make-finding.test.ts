@@ -28,6 +28,17 @@ describe('makeFinding', () => {
     expect(made('pass', { unsure: 'Sweep it again.' }).next).toBe('Nothing to do.');
   });
 
+  it('cannot say what would fail where not all that it is told by was covered', () => {
+    expect(made('fail', { whole: false })).toMatchObject({
+      decision: 'cannot say',
+      severity: 'note',
+      says: 'Who knows.',
+      causes: [],
+    });
+    expect(made('pass', { whole: false }).decision).toBe('pass');
+    expect(made('fail', { whole: true }).decision).toBe('fail');
+  });
+
   it('names causes and severity only of what fails', () => {
     expect(made('fail')).toMatchObject({ severity: 'fault', causes: ['A spring'], says: 'It swings.' });
     expect(made('cannot say')).toMatchObject({ severity: 'note', causes: [], says: 'Who knows.' });

@@ -241,17 +241,6 @@ describe('the verdict', () => {
     expect(verdictOf([finding('dead-axis', 'fail'), missing]).verdict).toBe('reseat');
   });
 
-  it('does not take a turn that left its gate for a seat, a short side or an uneven reach', () => {
-    const missing = finding('rim-not-covered', 'cannot say', { severity: 'caution' });
-    const thin = finding('rest-not-measured', 'cannot say', { severity: 'caution' });
-    for (const id of ['seat-not-flat', 'short-range', 'uneven-reach'] as const) {
-      expect(verdictOf([finding(id, 'fail'), missing]).verdict, id).toBe('undecided');
-      expect(verdictOf([finding(id, 'fail'), thin]).verdict, id).not.toBe('undecided');
-      // Another fault beside it stands.
-      expect(verdictOf([finding(id, 'fail'), finding('dead-axis', 'fail'), missing]).verdict, id).toBe('reseat');
-    }
-  });
-
   it('waits where the part is still warm, or the mapping is of another pad', () => {
     expect(verdictOf([...allPass, finding('warming-up', 'fail')]).verdict).toBe('undecided');
     expect(verdictOf([...allPass, finding('mapping-of-another-pad', 'fail')]).verdict).toBe('undecided');
