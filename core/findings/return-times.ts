@@ -3,6 +3,12 @@ import type { Dwell } from '../capture/evidence/evidence.ts';
 import type { Capture, StickTrack } from '../capture/evidence/track.ts';
 import type { Pair } from '../pad/stick.ts';
 
+export interface Return {
+  readonly seconds: number;
+  /** Whether the stick was seen to come back, to a rest that is known, before it was pushed again. */
+  readonly whole: boolean;
+}
+
 /** A push goes at least so far, in half travels, and lasts so long. */
 const PUSHED = 0.4;
 const LEAST_PUSH_US = 60_000;
@@ -14,10 +20,10 @@ const AGAIN = 0.25;
 const LONGEST_US = 5_000_000;
 
 /**
- * Seconds of each return in the rest captures: from the last reading at 80 % of the farthest tilt of its push to the first one at 4 %,
+ * Each return in the rest captures: from the last reading at 80 % of the farthest tilt of its push to the first one at 4 %,
  * between readings by straight lines, as a pad that reports slowly has few on the way. The tilt counts from where the stick then came to
-rest (`dwells`, in order of time), as one that comes back loosely may be there at once and yet apart from the mean `rest`, which
-stands in where none follows. `rest` in raw counts, `half` in counts.
+ * rest (`dwells`, in order of time), as one that comes back loosely may be there at once and yet apart from the mean `rest`, which
+ * stands in where none follows. One that the next push cut short took as long at least, and is not whole. `rest` in raw counts, `half` in counts.
  */
 export function returnTimes(
   readings: StickTrack,
@@ -25,7 +31,7 @@ export function returnTimes(
   rest: Pair,
   half: Pair,
   dwells: readonly Dwell[] = [],
-): number[] {
+): Return[] {
   const { t, x, y } = readings;
   const tiltFrom =
     (about: Pair) =>
@@ -34,7 +40,7 @@ export function returnTimes(
   return captures
     .filter(({ purpose }) => purpose === 'rest')
     .flatMap(({ from, to }) => {
-      const times: number[] = [];
+      const times: Return[] = [];
       let most = 0;
       let outUs = 0;
       let lastOut = -1;
@@ -51,7 +57,8 @@ export function returnTimes(
         if (lastOut >= 0 && size < least.size) least = { size, at };
         if (lastOut >= 0 && least.size < PUSHED && size > least.size + AGAIN) {
           const leftUs = t[lastOut] ?? Number.NaN;
-          if (leftUs - outUs >= LEAST_PUSH_US && least.at - leftUs <= LONGEST_US) times.push((least.at - leftUs) / 1e6);
+          if (leftUs - outUs >= LEAST_PUSH_US && least.at - leftUs <= LONGEST_US)
+            times.push({ seconds: (least.at - leftUs) / 1e6, whole: false });
           most = 0;
           lastOut = -1;
           least = { size: Number.POSITIVE_INFINITY, at: 0 };
@@ -65,7 +72,8 @@ export function returnTimes(
         if (most === 0 || size > ENDS * most) continue;
         const leftUs = crossing(t, tilt, lastOut, BEGINS * most);
         const backUs = crossing(t, tilt, i - 1, ENDS * most);
-        if (leftUs - outUs >= LEAST_PUSH_US && backUs - leftUs <= LONGEST_US) times.push((backUs - leftUs) / 1e6);
+        if (leftUs - outUs >= LEAST_PUSH_US && backUs - leftUs <= LONGEST_US)
+          times.push({ seconds: (backUs - leftUs) / 1e6, whole: true });
         most = 0;
         lastOut = -1;
         least = { size: Number.POSITIVE_INFINITY, at: 0 };

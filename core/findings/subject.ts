@@ -17,7 +17,8 @@ import type { GateSource, KnownGate } from './outline/known-gate.ts';
 import { outlinePoints, stepOf } from './outline-points.ts';
 import type { PinnedSide } from './pinned-sides.ts';
 import { promptedWays, type PromptedWays } from './prompted-ways.ts';
-import { returnTimes } from './return-times.ts';
+import { restAbout } from './rest-about.ts';
+import { returnTimes, type Return } from './return-times.ts';
 import { stickLayers, type StickLayers } from './stored-layers.ts';
 import { unsettledNoise } from './unsettled-noise.ts';
 
@@ -52,7 +53,7 @@ export interface Subject {
   /** Usual interval of the reports, microseconds; null where none can be told. */
   readonly intervalUs: number | null;
   /** Seconds of each return in the rest captures. */
-  readonly returns: readonly number[];
+  readonly returns: readonly Return[];
   /** Share of each axis that appears on the other, signed; null without a gate. */
   readonly together: number | null;
   /** Rest points that lie together, raw counts, and those that do not; the time from the first to the end of the last capture of the stick. */
@@ -104,7 +105,12 @@ export function subjectOf(
     aboutRest: (rest?.releases ?? 0) > 0,
     half,
     intervalUs: measures.log.interval?.p50Us ?? null,
-    returns: rest === null ? [] : returnTimes(readings, captures, rest.point, half, cameToRest),
+    returns: returnTimes(readings, captures, rest?.point ?? restAbout(readings, captures), half, cameToRest).map(
+      (one) => ({
+        ...one,
+        whole: one.whole && rest !== null,
+      }),
+    ),
     together: evidence.rim === null ? null : axesTogether(waysAlong(evidence.rim)),
     rests: dwells.map(({ point }) => point),
     odd,

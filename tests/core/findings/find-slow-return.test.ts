@@ -3,8 +3,11 @@ import { findSlowReturn } from '../../../core/findings/find-slow-return.ts';
 import { defaultLimits } from '../../../core/findings/limits.ts';
 import { makeSubject } from './make-subject.ts';
 
-const find = (returns: readonly number[], intervalUs: number | null = 1000) =>
-  findSlowReturn(makeSubject({ subject: { returns, intervalUs } }), defaultLimits);
+const find = (seconds: readonly number[], intervalUs: number | null = 1000, cut = 0) =>
+  findSlowReturn(
+    makeSubject({ subject: { returns: seconds.map((one, i) => ({ seconds: one, whole: i >= cut })), intervalUs } }),
+    defaultLimits,
+  );
 /** 25 returns from half of the width below a middle to half of it above: their quartiles lie half of it apart. */
 const spread = (middle: number, width: number) =>
   Array.from({ length: 25 }, (_, i) => middle + (width * (i - 12)) / 24);
@@ -27,6 +30,17 @@ describe('findSlowReturn', () => {
     const steady = (seconds: number) => find(Array<number>(6).fill(seconds), 10_000)?.decision;
     expect([0.261, 0.259, 0.241, 0.239].map(steady)).toEqual(['fail', 'cannot say', 'cannot say', 'pass']);
     expect(find(Array<number>(6).fill(0.25))?.next).toContain('let the thumb slip off');
+  });
+
+  it('says that it takes longer where most were pushed again before they were back', () => {
+    const six = Array<number>(6).fill(0.9);
+    expect(find(six, 1000, 4)?.says).toBe(
+      'Let go, the left stick takes longer than 900 ms ± 1 ms to come back: it creeps back.',
+    );
+    expect(find(six, 1000, 4)?.for[1]).toMatch(/^4 of them were not seen to come back/u);
+    expect(find(six, 1000, 3)?.says).toContain('takes 900 ms');
+    const quick = Array<number>(6).fill(0.1);
+    expect([find(quick, 1000, 4), find(quick, 1000, 3)?.decision]).toEqual([null, 'pass']);
   });
 
   it('says nothing with fewer than four returns', () => {

@@ -86,7 +86,7 @@ export function makeSubject(wish: SubjectWish = {}): Subject {
     losses: [],
     readings: 10_000,
     intervalUs: 1000,
-    returns: Array.from({ length: 24 }, () => 0.06),
+    returns: Array.from({ length: 24 }, () => ({ seconds: 0.06, whole: true })),
     together: 0,
     rests: (dwells ?? []).map(({ point }) => point),
     odd: [],

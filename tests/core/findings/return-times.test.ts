@@ -24,7 +24,9 @@ function timesOf(tell: (story: StickStory) => void, stepUs = 1000, purpose = 're
     tell(story);
   });
   const track = story.track();
-  return returnTimes(track.sticks.left!, findCaptures(track, 'left').captures, rest, half);
+  return returnTimes(track.sticks.left!, findCaptures(track, 'left').captures, rest, half).map(
+    ({ seconds }) => seconds,
+  );
 }
 
 describe('the time of a return', () => {
@@ -51,10 +53,29 @@ describe('the time of a return', () => {
     const dwell = (startUs: number, point: Pair) => makeDwell({ point, seconds: startUs / 1e6 + 0.25 });
     const dwells = [dwell(1e6, apart), dwell(2.5e6, rest)];
     const times = (known: typeof dwells) =>
-      returnTimes(track.sticks.left!, findCaptures(track, 'left').captures, rest, half, known);
+      returnTimes(track.sticks.left!, findCaptures(track, 'left').captures, rest, half, known).map(
+        ({ seconds }) => seconds,
+      );
     expect(times(dwells)).toEqual([expect.closeTo(0.076, 6), expect.closeTo(0.076, 6)]);
     // From the mean rest the first is never back until the next push.
     expect(times([])[0]).toBeGreaterThan(1);
+  });
+
+  it('is no whole one where the next push came before it was over', () => {
+    const story = new StickStory(1000).hold(0.5, rest);
+    story.capture('rest', () => {
+      story
+        .hold(0.3, at(1))
+        .move(0.7, (s) => at(1 - s))
+        .hold(0.3, at(1))
+        .move(0.1, (s) => at(1 - 10 * s))
+        .hold(0.5, rest);
+    });
+    const track = story.track();
+    const returns = returnTimes(track.sticks.left!, findCaptures(track, 'left').captures, rest, half);
+    // From 80 % after 0.2 s to the 30 % that it has come to after 0.7 s.
+    expect(returns[0]).toEqual({ seconds: expect.closeTo(0.5, 2) as number, whole: false });
+    expect(returns[1]).toEqual({ seconds: expect.closeTo(0.076, 6) as number, whole: true });
   });
 
   it('is measured in the half travel of each axis', () => {
