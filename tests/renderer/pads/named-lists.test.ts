@@ -9,6 +9,7 @@ const WITH_MARK: Readonly<Record<string, RegExp>> = {
   'pads/PadInHand.svelte': /shortenMiddle\(name\.product, room\)\} · \$\{mark\}/u,
   'pads/PadList.svelte': /\{pad\.identity\.product\} <span class="mark">\{names\[index\]\?\.mark\}/u,
   'surveys/SurveyList.svelte': /<span class="name">\{names\[row\]\?\.mark\}/u,
+  'findings/GatePanel.svelte': /doubtGateOwner\(told, \{ product: details\.identity\.product, pad: details\.pad \}\)/u,
   'workbench/KeptPanel.svelte': /product: identity\.product, pad,/u,
   'memory/MemoryView.svelte': /names\[index\]\?\.says \?\? journal\.identity\.product/u,
 };
