@@ -37,7 +37,8 @@ export function summariseSurvey(details: SurveyDetails): StickSummary[] {
       {
         stick,
         releases: rest?.releases ?? 0,
-        rest: rest === null ? null : `${count(round(rest.point.x))}, ${count(round(rest.point.y))}`,
+        rest:
+          rest === null || rest.releases === 0 ? null : `${count(round(rest.point.x))}, ${count(round(rest.point.y))}`,
         turns: rim?.turns ?? { clockwise: 0, counterClockwise: 0 },
         covered: states.filter((state) => state === 'covered').length,
         thin: states.filter((state) => state === 'thin').length,

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
-import { summaryTable, type StickSummary } from '../../../renderer/surveys/survey-summary.ts';
+import { summariseSurvey, summaryTable, type StickSummary } from '../../../renderer/surveys/survey-summary.ts';
 import { surveysTable } from '../../../renderer/surveys/surveys-table.ts';
+import { makeEvidence } from '../../support/make-evidence.ts';
+import { asSent, mapping, oneRelease, surveyOf } from '../support/bench-stick.ts';
 
 test('surveys stand with the whole moment, and with the pad by what tells it from its like', () => {
   const survey = {
@@ -38,5 +40,15 @@ test('the end of a survey tells what was taken of each stick, and all or none wh
     ['left', '24', '2071, 2029', '3', '2', '71', '1', 'none', '8', '4'],
     ['left', '24', '–', '3', '2', '0', '0', 'all', '8', '4'],
     ['left', '24', '2071, 2029', '3', '2', '71', '1', '5° to 20°, 90°', '8', '4'],
+  ]);
+});
+
+test('a stick that only lay still has no release, and so no mean rest of releases', () => {
+  const released = oneRelease();
+  const still = { ...makeEvidence({}), still: released.rest?.dwells ?? [] };
+  const details = surveyOf({ left: asSent(released, mapping), right: asSent(still, mapping) });
+  expect(summariseSurvey(details).map(({ releases, rest }) => [releases, rest])).toEqual([
+    [1, '2030, 2000'],
+    [0, null],
   ]);
 });
