@@ -12,7 +12,7 @@ export function shownText({ directions, counts, spans }: FindingShows): string {
   const angles = runsOf(directions).map(stretchName);
   const runs = (['x', 'y'] as const).map((axis) => ({
     axis,
-    names: counts.filter((one) => one.axis === axis).map(({ from, to }) => range(count(from), count(to))),
+    names: joined(counts.filter((one) => one.axis === axis)).map(({ from, to }) => range(count(from), count(to))),
   }));
   const times = spans.map(({ startUs, endUs }) => range(seconds(startUs), seconds(endUs)));
   return [
@@ -20,6 +20,22 @@ export function shownText({ directions, counts, spans }: FindingShows): string {
     ...runs.flatMap(({ axis, names }) => (names.length === 0 ? [] : [`${axis} counts ${some(names)}`])),
     ...(times.length === 0 ? [] : [`${some(times)} s of the log`]),
   ].join('; ');
+}
+
+interface Run {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** In their order along the axis; what overlaps is one stretch, as it is drawn. */
+function joined(runs: readonly Run[]): Run[] {
+  return runs
+    .toSorted((a, b) => a.from - b.from)
+    .reduce<Run[]>((stretches, run) => {
+      const last = stretches.at(-1);
+      if (last === undefined || run.from > last.to) return [...stretches, run];
+      return [...stretches.slice(0, -1), { from: last.from, to: Math.max(last.to, run.to) }];
+    }, []);
 }
 
 function some(names: readonly string[]): string {

@@ -19,3 +19,13 @@ test('counts what would make the line too long, and is empty where nothing is sh
   expect(shownText({ directions: [], counts, spans: [] })).toBe('x counts 0, 1, 2, 3 and 2 more');
   expect(shownText({ directions: [], counts: [], spans: [] })).toBe('');
 });
+
+test('stretches that overlap are named as the one that they mark, in the order of the axis', () => {
+  const counts = [
+    { axis: 'y' as const, from: 1424, to: 1522 },
+    { axis: 'y' as const, from: 1341, to: 1383 },
+    { axis: 'y' as const, from: 1452, to: 1484 },
+    { axis: 'y' as const, from: 1370, to: 1402 },
+  ];
+  expect(shownText({ directions: [], counts, spans: [] })).toBe('y counts 1341–1402, 1424–1522');
+});
