@@ -16,6 +16,8 @@ export class FinderState {
   looking = $state(false);
   problem = $state.raw<Problem | null>(null);
   #asked = 0;
+  /** What is looked for, or was found last. */
+  #request: Request<'images.find'> | null = null;
   readonly #bench: BenchApi;
 
   constructor(bench: BenchApi) {
@@ -31,6 +33,18 @@ export class FinderState {
     await this.#find({ image, by: { values } });
   }
 
+  /** Drops what was found, or is still looked for, in another image or by another survey; typed numbers are of no survey. */
+  keepOnlyOf(image: string | null, survey: string | null): void {
+    if (this.#request === null) return;
+    const { image: ofImage, by } = this.#request;
+    if (ofImage === image && (!('survey' in by) || by.survey === survey)) return;
+    this.#request = null;
+    this.#asked += 1;
+    this.places = null;
+    this.looking = false;
+    this.problem = null;
+  }
+
   /** Saves the confirmed places as a map that is unproven. */
   async save(wish: MapWish): Promise<MapSummary | null> {
     const reply = await this.#bench.call('maps.save', wish);
@@ -40,6 +54,7 @@ export class FinderState {
 
   async #find(request: Request<'images.find'>): Promise<void> {
     const asked = (this.#asked += 1);
+    this.#request = request;
     this.places = null;
     this.looking = true;
     const reply = await this.#bench.call('images.find', request);

@@ -46,8 +46,8 @@ export function placesTable(
   return {
     caption: 'Likely places of the calibration, the likeliest first',
     heads: [
-      'place',
-      { says: 'stored as', words: true, wraps: true, width: '30%' },
+      { says: 'place', wraps: true },
+      { says: 'stored as', words: true, wraps: true, width: '40%' },
       'off by',
       {
         says: 'chance',

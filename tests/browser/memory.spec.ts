@@ -117,10 +117,23 @@ test('the finder names likely places; a confirmed one becomes an unproven map', 
   const places = app.getByRole('region', { name: 'Likely places' });
   await expect(places.getByRole('row', { name: /0x2c10/u }).first()).toBeVisible({ timeout: 120_000 });
   await expectAccessible(app);
+  // What a row can be confirmed as is in sight, however long its readings are.
+  expect(await places.evaluate((box) => box.scrollWidth - box.clientWidth)).toBe(0);
   // Readings that fit as well as each other: none may be confirmed before one was chosen.
   const factory = places.getByRole('checkbox', { name: 'left 0x2c10, right 0x2c30 is the factory layer' });
   await expect(factory).toBeDisabled();
   await expect(places.getByText(/readings fit these bytes about equally well and leave open/u).first()).toBeVisible();
+  await places
+    .getByRole('combobox', { name: 'Reading of left 0x2c10, right 0x2c30' })
+    .selectOption({ label: 'left 0x2c10, right 0x2c30 · 12-bit pairs: below, above, centre' });
+  await factory.check();
+  // Found anew, the place is not confirmed, and nothing of it is saved.
+  await app.getByLabel('Name of the map').fill('Bench pad of mine');
+  const save = app.getByRole('button', { name: 'Save as a map' });
+  await expect(save).toBeEnabled();
+  await app.getByRole('button', { name: 'Find by the survey' }).click();
+  await expect(factory).toBeDisabled({ timeout: 120_000 });
+  await expect(save).toBeDisabled();
   await places
     .getByRole('combobox', { name: 'Reading of left 0x2c10, right 0x2c30' })
     .selectOption({ label: 'left 0x2c10, right 0x2c30 · 12-bit pairs: below, above, centre' });
