@@ -54,6 +54,13 @@ for (const scheme of ['light', 'dark'] as const) {
       await expect(told.locator(`option[value="${earlier}"]`)).toHaveCount(1, { timeout: 60_000 });
       await expect(told.locator(`option[value="${foreign}"]`)).toHaveCount(0);
       await expectAccessible(app);
+      // What a check came to keeps apart from its name.
+      const cannotSay = findings
+        .getByRole('article')
+        .getByText(/^\W*cannot say$/u)
+        .first();
+      await expect(cannotSay).toBeVisible();
+      expect(await cannotSay.evaluate((mark) => mark.scrollWidth - mark.clientWidth)).toBe(0);
       await app.screenshot({ path: test.info().outputPath('unknown.png') });
 
       // From the finding that the gate hides to the choice, by keyboard.
