@@ -113,8 +113,18 @@ export class LogReader {
   #entry(text: string): void {
     const entry = parseEntry(text, this.#lines);
     if (!entry.ok) this.#problem = entry.problem;
-    else if (entry.value === 'damaged') this.#visitor.damaged?.(this.#lines);
+    else if (entry.value === 'damaged') this.#damaged(text);
     else if (entry.value !== 'later' && this.#inOrder(entry.value.t)) this.#hand(entry.value);
+  }
+
+  /** What follows the header of another log is of another pad or time, whatever the first header says. */
+  #damaged(text: string): void {
+    if (parseHeader(text).ok)
+      this.#refuse(
+        'log-joined',
+        `Line ${this.#lines} of the report log is the header of another log: the file was joined from two; give each of them by itself.`,
+      );
+    else this.#visitor.damaged?.(this.#lines);
   }
 
   #hand(entry: Entry): void {

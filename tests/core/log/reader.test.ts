@@ -110,6 +110,12 @@ describe('LogReader', () => {
     expect(says(`${HEAD}["g",10,null]\n["r",9,0,"00"]\n`)).toMatch(/^log-time @3/);
   });
 
+  it('refuses two logs in one file, even where the second goes on in time', () => {
+    expect(says(`${HEAD}${HEAD}["r",10,0,"00"]\n`)).toBe(
+      'log-joined @2: Line 2 of the report log is the header of another log: the file was joined from two; give each of them by itself.',
+    );
+  });
+
   it.each([
     ['["r",1.5,0,"00"]', 'its time 1.5 is not whole microseconds'],
     ['["r",-1,0,"00"]', 'its time -1 is not whole microseconds'],
