@@ -32,6 +32,11 @@ describe('releases that no push came before', () => {
     expect(numbersOf([1000, 0, 1000, 0], [{ t: 1.2e6, lost: 3 }])).toEqual([4]);
   });
 
+  it('are all, the first too, of a stick that never left its rest in the whole log', () => {
+    expect(numbersOf([0, 0, 0])).toEqual([1, 2, 3]);
+    expect(numbersOf([0, 0, 0], [{ t: 1e5, lost: 3 }])).toEqual([2, 3]);
+  });
+
   it('leave the others, in their order', () => {
     const { track, dwells } = told(1000, 0, 1000);
     expect(partUnpushed(track, dwells, []).pushed).toEqual([dwells[0], dwells[2]]);
