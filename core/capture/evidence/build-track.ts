@@ -42,10 +42,12 @@ export class TrackBuilder implements LogVisitor {
   readonly #gaps: { readonly t: number; readonly lost: number | null }[] = [];
   #known: Result<PadKnown> = failed('log-empty', 'No header was read; give a report log.');
   #duplicates = 0;
+  #repeated = 0;
   #unread = 0;
   #firstUnread: Problem | null = null;
   #damaged = 0;
   #firstDamaged: number | null = null;
+  #lastUs = -1;
   #lastId = -1;
   #last = new Uint8Array(64);
   #lastLength = -1;
@@ -56,8 +58,16 @@ export class TrackBuilder implements LogVisitor {
 
   report(t: number, reportId: number, bytes: Uint8Array): void {
     if (!this.#known.ok) return;
+    const isSame = this.#isSame(reportId, bytes);
+    // No pad sends the same twice within a microsecond: the line was copied, and what counts readings would take one for two.
+    if (isSame && t === this.#lastUs) {
+      this.#repeated += 1;
+      return;
+    }
+    this.#lastUs = t;
     this.#times.push(t);
-    this.#countDuplicate(reportId, bytes);
+    if (isSame) this.#duplicates += 1;
+    else this.#keep(reportId, bytes);
     const reports = this.#reports.get(reportId) ?? this.#meet(reportId, this.#known.value);
     const read = reports.decoder.read(reportId, bytes, this.#slot);
     if (read === 'reading') {
@@ -106,6 +116,7 @@ export class TrackBuilder implements LogVisitor {
       ...(inputs === undefined ? {} : { inputs: inputs.take() }),
       reportTimes: this.#times.take(),
       duplicates: this.#duplicates,
+      repeated: this.#repeated,
       marks: this.#marks,
       gaps: this.#gaps,
       damaged: { lines: this.#damaged, first: this.#firstDamaged },
@@ -124,11 +135,11 @@ export class TrackBuilder implements LogVisitor {
     return reports;
   }
 
-  #countDuplicate(reportId: number, bytes: Uint8Array): void {
-    if (reportId === this.#lastId && bytes.length === this.#lastLength && this.#isLast(bytes)) {
-      this.#duplicates += 1;
-      return;
-    }
+  #isSame(reportId: number, bytes: Uint8Array): boolean {
+    return reportId === this.#lastId && bytes.length === this.#lastLength && this.#isLast(bytes);
+  }
+
+  #keep(reportId: number, bytes: Uint8Array): void {
     if (bytes.length > this.#last.length) this.#last = new Uint8Array(2 * bytes.length);
     this.#last.set(bytes);
     this.#lastLength = bytes.length;

@@ -5,7 +5,7 @@ import { marksOf } from './capture-marks.ts';
 import type { Dwell, RimEvidence, StickEvidence, Turn } from './evidence.ts';
 import { findCaptures } from './find-captures.ts';
 import { LEAST_RELEASES } from './least-releases.ts';
-import { sayNotWhole } from './log-whole.ts';
+import { sayNotWhole, sayUnreadReports } from './log-whole.ts';
 import type { Track } from './track.ts';
 
 type Found = Pick<StickEvidence, 'fields' | 'rest' | 'rim' | 'still'>;
@@ -17,7 +17,9 @@ const LEAST_SHIFT = 0.01;
 
 /** One sentence for each thing that cannot be stated, or that puts it in doubt. `found` is null without any reading. */
 export function sayLacks(track: Track, stick: StickId, found: Found | null, needed: number): Problem[] {
-  return [...sayStickLacks(track, stick, found, needed), ...sayNotWhole(track)];
+  // Of a stick without any reading that is said by the stick's own sentence.
+  const unread = found === null ? null : sayUnreadReports(track);
+  return [...sayStickLacks(track, stick, found, needed), ...(unread === null ? [] : [unread]), ...sayNotWhole(track)];
 }
 
 function sayStickLacks(track: Track, stick: StickId, found: Found | null, needed: number): Problem[] {

@@ -1,5 +1,5 @@
 /** A report log from its file, as the command line looks at it: with a reading of a stick, and with what has to be told. */
-import { sayNotWhole } from '../../../core/capture/evidence/log-whole.ts';
+import { sayNotWhole, sayUnreadReports } from '../../../core/capture/evidence/log-whole.ts';
 import type { Track } from '../../../core/capture/evidence/track.ts';
 import { done, failed, type Result } from '../../../core/result.ts';
 import { readTrack } from './read-track.ts';
@@ -17,8 +17,8 @@ export async function openLog(file: string): Promise<Result<OpenedLog>> {
   const { track, cut } = read.value;
   const notes = cut ? [`${file} ends inside a line; everything before it is used.`] : [];
   notes.push(...sayNotWhole(track).map(({ says }) => says));
-  const { reports = 0, first = null } = track.unread ?? {};
-  if (first !== null) notes.push(`${reports} reports could not be read. ${first.says}`);
+  const unread = sayUnreadReports(track);
+  if (unread !== null) notes.push(unread.says);
   if (track.reportTimes.length === 0)
     return failed('log-no-report', 'The log holds no report; record one with a pad that sends.');
   if (Object.keys(track.sticks).length === 0)

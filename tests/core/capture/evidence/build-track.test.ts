@@ -57,6 +57,20 @@ describe('TrackBuilder', () => {
     expect(gaps).toEqual([{ t: 1500, lost: 3 }]);
   });
 
+  it('takes a report that stands twice, to the microsecond and the byte, once, and counts it', () => {
+    const { repeated, duplicates, sticks, reportTimes } = track({ descriptor: AXES_ELSEWHERE }, [
+      report(0, [1, 2, 3, 4], 2),
+      report(0, [1, 2, 3, 4], 2),
+      report(0, [1, 2, 3, 5], 2),
+      report(1, [1, 2, 3, 5], 2),
+      report(1, [1, 2, 3, 5], 2),
+      report(1, [1, 2, 3, 5, 0, 0], 1),
+    ]);
+    expect({ repeated, duplicates }).toEqual({ repeated: 2, duplicates: 1 });
+    expect([...(sticks.left?.t ?? [])]).toEqual([0, 0, 1]);
+    expect([...reportTimes]).toEqual([0, 0, 1, 1]);
+  });
+
   it('counts reports equal to the one before, byte for byte and of the same id', () => {
     const { duplicates } = track({ descriptor: AXES_ELSEWHERE }, [
       report(0, [1, 2, 3, 4], 2),

@@ -73,3 +73,30 @@ describe('damaged lines of a log', () => {
     expect(report.sticks.left?.lacks.map(({ code }) => code)).not.toContain('log-damaged');
   });
 });
+
+describe('reports of a log that cannot count as they stand', () => {
+  it('are said of every stick where they stand twice', () => {
+    const twice = [formatReport(5, 9, Uint8Array.of(1)), formatReport(5, 9, Uint8Array.of(1))];
+    for (const stick of ['left', 'right'] as const) {
+      const lacks = gatherEvidence(read(marking, begin, ...twice, last), stick).lacks ?? [];
+      expect(lacks.find(({ code }) => code === 'log-repeated')?.says).toMatch(
+        /^1 report of the log stands there twice, of the same microsecond, and counts once: /u,
+      );
+    }
+  });
+
+  it('are said of every stick where some could not be read and others could', () => {
+    const track = {
+      ...read(marking, begin, end, last),
+      unread: { reports: 3, first: { code: 'cut', says: 'Too short.' } },
+    };
+    const lacks = gatherEvidence(track, 'left').lacks ?? [];
+    expect(lacks.find(({ code }) => code === 'reports-unread')?.says).toBe(
+      '3 reports could not be read and are left out. Too short.',
+    );
+    const one = { ...track, unread: { ...track.unread, reports: 1 } };
+    expect((gatherEvidence(one, 'right').lacks ?? []).map(({ says }) => says)).toContain(
+      '1 report could not be read and is left out. Too short.',
+    );
+  });
+});
