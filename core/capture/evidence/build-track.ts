@@ -84,7 +84,10 @@ export class TrackBuilder implements LogVisitor {
   }
 
   mark(mark: Mark): void {
-    this.#marks.push(mark);
+    const last = this.#marks.at(-1);
+    if (last?.t === mark.t && last.name === mark.name && JSON.stringify(last.detail) === JSON.stringify(mark.detail))
+      this.#repeated += 1;
+    else this.#marks.push(mark);
   }
 
   damaged(line: number): void {

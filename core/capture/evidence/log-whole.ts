@@ -33,7 +33,7 @@ export function sayNotWhole(track: Track): Problem[] {
 }
 
 function sayRepeated(lines: number): string {
-  const stand = lines === 1 ? '1 report of the log stands' : `${lines} reports of the log stand`;
+  const stand = lines === 1 ? '1 line of the log stands' : `${lines} lines of the log stand`;
   return `${stand} there twice, of the same microsecond, and ${lines === 1 ? 'counts' : 'count'} once: the file was changed; use another copy of the log, or record it again.`;
 }
 

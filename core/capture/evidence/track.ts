@@ -49,7 +49,7 @@ export interface Track {
   readonly reportTimes: Float64Array;
   /** Reports equal to the one before it, byte for byte. */
   readonly duplicates: number;
-  /** Reports equal to the one before it and of the same microsecond: lines that stand twice, which were left out. */
+  /** Reports and marks equal to the one before and of the same microsecond: lines that stand twice, which were left out. */
   readonly repeated?: number;
   readonly inputs?: InputTrack;
   readonly marks: readonly Mark[];

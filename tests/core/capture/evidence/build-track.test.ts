@@ -71,6 +71,18 @@ describe('TrackBuilder', () => {
     expect([...reportTimes]).toEqual([0, 0, 1, 1]);
   });
 
+  it('takes a mark that stands twice once, and counts it', () => {
+    const toward = (t: number, angle: number): string => formatMark(t, 'toward', { stick: 'left', angle });
+    const lines = [report(0, [1, 2, 3, 4, 0]), toward(5, 0), toward(5, 0), toward(5, 90), toward(6, 90)];
+    const { marks, repeated } = track({ descriptor: FOUR_AXES }, lines);
+    expect(marks.map(({ t, detail }) => [t, detail['angle']])).toEqual([
+      [5, 0],
+      [5, 90],
+      [6, 90],
+    ]);
+    expect(repeated).toBe(1);
+  });
+
   it('counts reports equal to the one before, byte for byte and of the same id', () => {
     const { duplicates } = track({ descriptor: AXES_ELSEWHERE }, [
       report(0, [1, 2, 3, 4], 2),

@@ -80,7 +80,7 @@ describe('reports of a log that cannot count as they stand', () => {
     for (const stick of ['left', 'right'] as const) {
       const lacks = gatherEvidence(read(marking, begin, ...twice, last), stick).lacks ?? [];
       expect(lacks.find(({ code }) => code === 'log-repeated')?.says).toMatch(
-        /^1 report of the log stands there twice, of the same microsecond, and counts once: /u,
+        /^1 line of the log stands there twice, of the same microsecond, and counts once: /u,
       );
     }
   });
