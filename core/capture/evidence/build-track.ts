@@ -43,6 +43,7 @@ export class TrackBuilder implements LogVisitor {
   #known: Result<PadKnown> = failed('log-empty', 'No header was read; give a report log.');
   #duplicates = 0;
   #repeated = 0;
+  #isCoarse = false;
   #unread = 0;
   #firstUnread: Problem | null = null;
   #damaged = 0;
@@ -59,10 +60,14 @@ export class TrackBuilder implements LogVisitor {
   report(t: number, reportId: number, bytes: Uint8Array): void {
     if (!this.#known.ok) return;
     const isSame = this.#isSame(reportId, bytes);
-    // No pad sends the same twice within a microsecond: the line was copied, and what counts readings would take one for two.
-    if (isSame && t === this.#lastUs) {
-      this.#repeated += 1;
-      return;
+    // No pad sends twice within a microsecond: the line was copied, and what counts readings would take one for two. But where two that
+    // differ share a time it is the clock that ticks in larger steps.
+    if (t === this.#lastUs) {
+      this.#isCoarse ||= !isSame;
+      if (!this.#isCoarse) {
+        this.#repeated += 1;
+        return;
+      }
     }
     this.#lastUs = t;
     this.#times.push(t);
@@ -119,7 +124,7 @@ export class TrackBuilder implements LogVisitor {
       ...(inputs === undefined ? {} : { inputs: inputs.take() }),
       reportTimes: this.#times.take(),
       duplicates: this.#duplicates,
-      repeated: this.#repeated,
+      repeated: this.#isCoarse ? 0 : this.#repeated,
       marks: this.#marks,
       gaps: this.#gaps,
       damaged: { lines: this.#damaged, first: this.#firstDamaged },

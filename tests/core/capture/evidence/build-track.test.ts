@@ -61,14 +61,26 @@ describe('TrackBuilder', () => {
     const { repeated, duplicates, sticks, reportTimes } = track({ descriptor: AXES_ELSEWHERE }, [
       report(0, [1, 2, 3, 4], 2),
       report(0, [1, 2, 3, 4], 2),
-      report(0, [1, 2, 3, 5], 2),
       report(1, [1, 2, 3, 5], 2),
-      report(1, [1, 2, 3, 5], 2),
-      report(1, [1, 2, 3, 5, 0, 0], 1),
+      report(2, [1, 2, 3, 5], 2),
+      report(2, [1, 2, 3, 5], 2),
+      report(3, [1, 2, 3, 5, 0, 0], 1),
     ]);
     expect({ repeated, duplicates }).toEqual({ repeated: 2, duplicates: 1 });
-    expect([...(sticks.left?.t ?? [])]).toEqual([0, 0, 1]);
-    expect([...reportTimes]).toEqual([0, 0, 1, 1]);
+    expect([...(sticks.left?.t ?? [])]).toEqual([0, 1, 2]);
+    expect([...reportTimes]).toEqual([0, 1, 2, 3]);
+  });
+
+  it('takes every report, and counts none as standing twice, of a clock in whose steps two that differ came', () => {
+    const { repeated, reportTimes } = track({ descriptor: FOUR_AXES }, [
+      report(0, [1, 2, 3, 4, 0]),
+      report(15_000, [1, 2, 3, 4, 0]),
+      report(15_000, [1, 2, 3, 5, 0]),
+      report(15_000, [1, 2, 3, 5, 0]),
+      report(30_000, [1, 2, 3, 5, 0]),
+    ]);
+    expect(repeated).toBe(0);
+    expect([...reportTimes]).toEqual([0, 15_000, 15_000, 15_000, 30_000]);
   });
 
   it('takes a mark that stands twice once, and counts it', () => {
