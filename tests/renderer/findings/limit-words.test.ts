@@ -7,7 +7,12 @@ import { LIMIT_OF, limitName, limitText, readLimit } from '../../../renderer/fin
 
 test('every limit has a name, and every finding knows its own', () => {
   expect(limitIds.filter((id) => limitName(id) === id && id !== 'overshoot' && id !== 'bounce')).toEqual([]);
-  expect(findingIds.filter((id) => LIMIT_OF[id] === null)).toEqual(['warming-up', 'odd-release', 'unpushed-release', 'several-surveys']);
+  expect(findingIds.filter((id) => LIMIT_OF[id] === null)).toEqual([
+    'warming-up',
+    'odd-release',
+    'unpushed-release',
+    'several-surveys',
+  ]);
 });
 
 test('what a field shows is read back as the same value, whatever the unit', () => {
