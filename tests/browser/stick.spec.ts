@@ -55,7 +55,8 @@ test('what was wished and nudged on the Workbench is what Memory plans, over a r
   const plan = app.getByRole('region', { name: /^Plan$/u });
   await expect(plan.getByRole('radio', { name: 'yours' })).toBeChecked();
   await expect(plan.getByText('Proposed as on the Workbench: even, mean centre.')).toBeVisible();
-  // The pad holds one valid layer, which every host reads: the fall-back.
+  // Another test may have written the user layer of this pad before.
+  await plan.getByRole('radio', { name: 'factory', exact: true }).check();
   await expect(plan.getByText(/^! The factory layer is the fall-back/u)).toBeVisible();
   await plan.getByRole('button', { name: 'Plan it' }).click();
   await expect(plan.getByRole('row', { name: /^factory left/u }).first()).toBeVisible();
