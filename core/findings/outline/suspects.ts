@@ -26,8 +26,8 @@ const SURE = 20;
 
 /**
  * Each suspect alone first. Of those beyond their limit by more than U the likeliest by its evidence stands; another stands
- * beside it where it is beyond its limit with both suspected, or, as a rival, where the odds are not 20 to 1 against it. Null
- * without an outline about a rest whose uncertainty is known.
+ * beside it where it is beyond its limit with both suspected, or, as a rival, where the odds are not 20 to 1 against it; else it has the value
+ * that is left to it beside the likeliest. Null without an outline about a rest whose uncertainty is known.
  */
 export function suspectsOf(subject: Subject, limits: Limits): Suspects | null {
   const { outline, aboutRest, report, half, pinned, domain } = subject;
@@ -62,10 +62,11 @@ export function suspectsOf(subject: Subject, limits: Limits): Suspects | null {
         rival: second === undefined ? null : nearRival(second.one, first.evidence - second.evidence),
       };
     const both = look(one, [first.one, one]);
-    if (both !== null && isBeyond(both, limitOf(one)))
-      return { shift: both.shift, side: both.side, value: both.value, u95: both.u95, isFault: true, rival: null };
+    const beside = both === null ? own : { shift: both.shift, side: both.side, value: both.value, u95: both.u95 };
+    if (isBeyond(both, limitOf(one))) return { ...beside, isFault: true, rival: null };
     const rival = rivalOf(first.one, rank.evidence - first.evidence);
-    return { ...own, isFault: rival.odds > 1 / SURE, rival };
+    // What the other explains is no value of this one.
+    return rival.odds > 1 / SURE ? { ...own, isFault: true, rival } : { ...beside, isFault: false, rival };
   };
   return { seat: judge('seat', alone.seat), x: judge('x', alone.x), y: judge('y', alone.y) };
 }

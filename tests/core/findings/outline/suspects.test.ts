@@ -89,6 +89,11 @@ describe('what an outline is suspected of', () => {
     expect(found.seat).toMatchObject({ isFault: true, rival: null });
     expect(found.x.isFault).toBe(false);
     expect(found.x.rival!.odds).toBeCloseTo(1 / odds, 9);
+    // With what is left to it beside the seat, not with what it would be alone: nothing that is held lies beyond its limit.
+    const { side, sideU } = posterior(USUAL, REST, FAULTY, [-0.08, 0]);
+    expect(found.x.value).toBeCloseTo(1 - Math.exp(-Math.abs(side)), 9);
+    expect(found.x.u95).toBeCloseTo(sideU, 9);
+    expect(found.x.value - found.x.u95).toBeLessThan(defaultLimits.shortRange.value);
   });
 
   it('is nothing within the limits, and where more is hidden than a judgement may leave open', () => {
