@@ -33,9 +33,12 @@ export function formWords({ sticks }: PlaceReading): string {
   return [...new Set(Object.values(sticks).map(({ codec }) => codecWords(codec)))].join(' · ');
 }
 
+/** From here on a place is found as often by chance. */
+export const EVEN = 0.5;
+
 /** How often chance alone would find a place that fits as well, in words that can be weighed. */
 export function chanceText(chance: number): string {
-  return chance >= 0.5 ? 'as often by chance' : `1 in ${Math.floor(1 / chance).toLocaleString('en-GB')}`;
+  return chance >= EVEN ? 'as often by chance' : `1 in ${Math.floor(1 / chance).toLocaleString('en-GB')}`;
 }
 
 /** Of a place with several readings that none was chosen of, the first is placed and all are told. */
